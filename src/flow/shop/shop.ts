@@ -1,0 +1,60 @@
+import { type Tick, inches, ticks } from '../../base/units/tick.ts';
+
+/** The settings of the saw and the shop: one `shop.csv`. Every one has a default. */
+export interface Shop {
+  /** Unit of a bare number in the job's files, and of what is printed. */
+  readonly units: 'in' | 'mm';
+  readonly ripKerf: Tick;
+  readonly crosscutKerf: Tick;
+  /** Taken off each board end first, kerf included. */
+  readonly endTrim: Tick;
+  /** Taken off each rough edge first, kerf included. */
+  readonly edgeTrim: Tick;
+  /** Nothing shorter than this is ripped. */
+  readonly shortestRip: Tick;
+  /** A piece shorter than this gets a caution. */
+  readonly shortestPiece: Tick;
+  /** Added to every part's finished length and width to give the blank that is cut. */
+  readonly lengthAllowance: Tick;
+  readonly widthAllowance: Tick;
+  /** For boards without a price of their own. */
+  readonly pricePerBoardFoot: number;
+  /** 0 to 1: share of its cost by area that a keepable offcut earns back. */
+  readonly offcutCredit: number;
+  readonly leastOffcutLength: Tick;
+  readonly leastOffcutWidth: Tick;
+  /** 0 to 1: share of extra cost accepted for a better show face. */
+  readonly facePremium: number;
+  readonly goal: 'least cost' | 'most value';
+  /** How deep crosscuts and rips may nest, the board's first crosscuts being stage 1. */
+  readonly stages: number | 'any';
+  /** Path of the offcut journal, relative to the job folder; null when the job names none. */
+  readonly rack: string | null;
+  /** Inches are printed to the nearest 1/printFraction. */
+  readonly printFraction: number;
+  /** Grain swirls round a knot: every knot is taken as this much larger on each side. */
+  readonly knotMargin: Tick;
+}
+
+/** Defaults for a small shop with a full-kerf blade (1/8 in: TRADE table, kerf). Common practice, no source, for the rest. */
+export const defaultShop: Shop = {
+  units: 'in',
+  ripKerf: inches(1 / 8),
+  crosscutKerf: inches(1 / 8),
+  endTrim: inches(1),
+  edgeTrim: inches(1 / 4),
+  shortestRip: inches(12),
+  shortestPiece: inches(6),
+  lengthAllowance: ticks(0),
+  widthAllowance: ticks(0),
+  pricePerBoardFoot: 10,
+  offcutCredit: 0,
+  leastOffcutLength: inches(12),
+  leastOffcutWidth: inches(2),
+  facePremium: 0,
+  goal: 'least cost',
+  stages: 4,
+  rack: null,
+  printFraction: 32,
+  knotMargin: ticks(0),
+};

@@ -1,0 +1,17 @@
+import type { Rectangle } from '../../base/geometry/rectangle.ts';
+import type { Shop } from '../shop/shop.ts';
+import type { Board } from './board.ts';
+
+/**
+ * The part of a board that is left when ends and rough edges are trimmed, in board coordinates.
+ * A trim takes its kerf inside the trimmed-off strip, so a trim thinner than the kerf takes a whole kerf.
+ * Rough and S2S boards lose both edges; S3S has its near edge straight and loses the far one; S4S loses none.
+ * Length or width may come out 0 or less: then nothing can be cut from the board.
+ */
+export function usable(board: Board, shop: Shop): Rectangle {
+  const end = shop.endTrim > 0 ? Math.max(shop.endTrim, shop.crosscutKerf) : 0;
+  const edge = shop.edgeTrim > 0 ? Math.max(shop.edgeTrim, shop.ripKerf) : 0;
+  const near = board.surface === 'rough' || board.surface === 'S2S' ? edge : 0;
+  const far = board.surface === 'S4S' ? 0 : edge;
+  return { x: end, y: near, length: board.length - 2 * end, width: board.width - near - far };
+}

@@ -1,0 +1,2 @@
+/** mantelwright's public door, in flow order. */
+export * from './base/units/tick.ts';
