@@ -9,7 +9,7 @@ export default tseslint.config(
     rules: {
       '@typescript-eslint/no-non-null-assertion': 'off',
       '@typescript-eslint/consistent-type-imports': 'error',
-      'no-console': ['error', { allow: [] }],
+      'no-console': 'error',
       eqeqeq: 'error',
       'prefer-const': 'error',
     },

@@ -1,0 +1,33 @@
+import type { Choice } from './choice.ts';
+
+/** Said by the solver between two pieces of work. */
+export interface Progress {
+  /** What it is doing, in words for the maker. */
+  readonly doing: string;
+  /** The best layout's goal value so far; null before the first. */
+  readonly value: number | null;
+  /** The best valid bound so far; null before the first. */
+  readonly bound: number | null;
+}
+
+/**
+ * Options of a solve. Effort counts work, not seconds, so that the answer is the same on any machine;
+ * `stop` lets the shell end it early (Ctrl-C, or a time limit the user asked for).
+ */
+export interface SolveOptions {
+  readonly seed: number;
+  /** 1 is the default; 0 gives the first layout and the root bound; larger works longer. */
+  readonly effort: number;
+  readonly stop?: () => boolean;
+}
+
+/** A solve in steps: yields progress, returns the best choice found. The shell drives it and can stop it. */
+export type Solve = Generator<Progress, Choice, void>;
+
+/** Drives a solve to its end. */
+export function finish<T>(steps: Generator<unknown, T, void>): T {
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
