@@ -1,0 +1,40 @@
+import type { Tick } from '../../base/units/tick.ts';
+
+/**
+ * How a free end of the mantel is closed: by a mitered cap board that returns to the wall, by running square into a
+ * side wall, or not at all.
+ */
+export type EndKind = 'capped' | 'wall' | 'open';
+
+/** The settings of a box mantel: one `mantel.csv`. */
+export interface Mantel {
+  /** Height of the facing, the board everyone looks at. */
+  readonly faceHeight: Tick;
+  /** Thickness of every board of the box. */
+  readonly thickness: Tick;
+  readonly bottom: 'closed' | 'open';
+  readonly leftEnd: EndKind;
+  readonly rightEnd: EndKind;
+  /** How the top and bottom panels of two legs meet at a corner, seen from above. */
+  readonly panelJoint: 'butt' | 'miter';
+  /** From the top of the firebox opening to the lowest part of the mantel; null: not given. */
+  readonly heightAboveOpening: Tick | null;
+  /** Section of the strip that the mantel hangs on; null: no ledger among the parts. */
+  readonly ledger: { readonly thickness: Tick; readonly width: Tick } | null;
+  /** A species by name, for weight and movement; empty: not given. */
+  readonly species: string;
+}
+
+/**
+ * One straight run of the mantel along one wall plane: one row of `legs.csv`, the breast walked from left to right as
+ * seen from the room.
+ */
+export interface Leg {
+  readonly name: string;
+  /** Length of the wall plane from corner to corner, ticks, > 0. */
+  readonly alongWall: Tick;
+  /** How far the finished facing stands off that wall plane, ticks, > 0. */
+  readonly projection: Tick;
+  /** Degrees turned to the next leg: 90 round a square outside corner, negative into an inside one. Unread on the last. */
+  readonly corner: number;
+}
