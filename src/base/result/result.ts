@@ -15,10 +15,12 @@ export interface ProblemBase {
 export type Result<T, P extends ProblemBase = ProblemBase> =
   { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly P[] };
 
+/** A result that succeeded with this value. */
 export function success<T>(value: T): { readonly ok: true; readonly value: T } {
   return { ok: true, value };
 }
 
+/** A result that failed for these reasons, at least one. */
 export function failure<P extends ProblemBase>(
   problems: readonly P[],
 ): { readonly ok: false; readonly problems: readonly P[] } {
