@@ -1,0 +1,12 @@
+import { CommanderError } from 'commander';
+
+/** Exit codes (README): 0 is success, 1 a layout with parts short, 2 bad input, 70 a fault of the program itself. */
+export const exitCodes = { done: 0, short: 1, badInput: 2, ownFault: 70 } as const;
+
+/**
+ * Ends the running command with this exit code; what had to be said has been said.
+ * @throws CommanderError always: the way out that the argument reader uses for its own endings
+ */
+export function exitWith(code: number): never {
+  throw new CommanderError(code, 'mantelwright.exit', '');
+}

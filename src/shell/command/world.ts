@@ -1,0 +1,47 @@
+/** Where text goes: a terminal, a pipe, or a test's string. */
+export interface Sink {
+  write(text: string): void;
+}
+
+/**
+ * All that a command takes from the process it runs in. `bin` fills it from the real one, tests from their own, so
+ * that every command runs in-process and only `bin` ends a process. Files are the real ones in both.
+ */
+export interface World {
+  readonly stdout: Sink;
+  readonly stderr: Sink;
+  /** Folder that relative paths start from. */
+  readonly cwd: string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** Milliseconds since some fixed moment. */
+  now(): number;
+  /** Whether a person watches stderr: progress and colour only then. */
+  readonly isTerminal: boolean;
+  /** Calls `stop` at the first Ctrl-C instead of ending the process; returns how to take that back. */
+  onInterrupt(stop: () => void): () => void;
+}
+
+/**
+ * The world of a running process. A reader who has gone (`| head`) is no fault: what is still to be written to it is
+ * dropped, and the command finishes its files.
+ */
+export function worldOf(process: NodeJS.Process): World {
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') throw error;
+    });
+  }
+  return {
+    stdout: { write: (text) => void process.stdout.write(text) },
+    stderr: { write: (text) => void process.stderr.write(text) },
+    cwd: process.cwd(),
+    env: process.env,
+    now: () => performance.now(),
+    isTerminal: process.stderr.isTTY === true,
+    onInterrupt: (stop) => {
+      // Once: the second Ctrl-C finds no listener, and ends the process as it would any other.
+      process.once('SIGINT', stop);
+      return () => void process.removeListener('SIGINT', stop);
+    },
+  };
+}
