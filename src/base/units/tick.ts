@@ -29,3 +29,6 @@ export function inches(value: number): Tick {
 export function millimetres(value: number): Tick {
   return ticks(Math.round(value * 10) * (ticksPerMillimetre / 10));
 }
+
+/** The longest length taken in, 10,000 in (254 m): its square is still an exact number, so every area is. */
+export const longestLength: Tick = inches(10_000);
