@@ -3,6 +3,8 @@ export interface Place {
   readonly file: string;
   readonly line: number;
   readonly column: number;
+  /** The line as it stands in the file, and how many of its characters from `column` on are meant: for the underline. */
+  readonly excerpt?: { readonly line: string; readonly length: number };
 }
 
 /** What every problem has: a kind to switch on, and a place when it came from a file. */
