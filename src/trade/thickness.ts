@@ -1,4 +1,6 @@
-import { type Tick, ticks, ticksPerInch, ticksPerMillimetre } from '../base/units/tick.ts';
+import { plainAscii } from '../base/units/plain-ascii.ts';
+import { type LengthReading, readLength } from '../base/units/read-length.ts';
+import { type Tick, ticks, ticksPerInch } from '../base/units/tick.ts';
 
 /** How a board's faces and edges are surfaced; S2S: both faces planed. */
 export type Surfacing = 'rough' | 'S2S' | 'S3S' | 'S4S';
@@ -36,6 +38,13 @@ export function dressingLoss(rough: Tick): Tick {
   return ticks(rough <= 1.5 * ticksPerInch ? (ticksPerInch * 3) / 16 : ticksPerInch / 4);
 }
 
+/** How a bare number is read: its unit, and whether a comma may be the decimal sign. */
+export type ThicknessReading = Pick<LengthReading, 'unit' | 'decimalComma'>;
+
+/** `4/4`, `5/4`, `10/4`. */
+const quarters = /^\s*(\d{1,2}) ?\/ ?4\s*$/;
+const bareFraction = /^\s*(?:\d+[ -])?\d+ ?\/ ?\d+\s*$/;
+
 /**
  * Reads a board's thickness.
  * - Quarters (`4/4`, `5/4` …: a denominator of 4 and a numerator of 4 or more) are nominal, whatever the surface: they
@@ -43,27 +52,28 @@ export function dressingLoss(rough: Tick): Tick {
  * - Any other size (`13/16`, `1 1/2"`, `20 mm`, `0.75`) is measured. On a surfaced board it is the real thickness, and
  *   the board is counted at the thinnest standard rough size that dresses to it. On a rough board it is the rough
  *   thickness, counted as it is; dressing then takes what the table takes (`dressingLoss`), never leaving less than 0.
- * @param units unit of a bare decimal or whole number; a bare fraction (`13/16`) is always inches, since nobody writes
- *   millimetres so
- * @returns null when the text is no thickness, or zero
+ * A bare fraction is inches even where bare numbers are millimetres: nobody writes millimetres so.
+ * @returns null when the text is no thickness, or not above zero
+ * @example parseThickness('4/4', 'rough') // { nominalInches: 1, dressed: 13/16 in }
  */
 export function parseThickness(
   text: string,
   surface: Surfacing,
-  units: 'in' | 'mm' = 'in',
+  reading: ThicknessReading = { unit: 'in', decimalComma: false },
 ): Thickness | null {
-  const quarters = /^\s*(\d{1,2})\s*\/\s*4\s*$/.exec(text);
-  const count = quarters === null ? 0 : Number(quarters[1]);
+  const plain = plainAscii(text);
+  const count = Number(quarters.exec(plain)?.[1] ?? 0);
   if (count >= 4) {
     const rough = ticks((count * ticksPerInch) / 4);
     return { nominalInches: count / 4, dressed: ticks(rough - dressingLoss(rough)) };
   }
-  const size = readSize(text, units);
-  if (size === null || size <= 0) return null;
-  if (surface !== 'rough') return { nominalInches: nominalOfDressed(size), dressed: size };
+  const unit = bareFraction.test(plain) ? 'in' : reading.unit;
+  const size = readLength(text, { unit, decimalComma: reading.decimalComma, round: 'down' });
+  if (!size.ok || size.value <= 0) return null;
+  if (surface !== 'rough') return { nominalInches: nominalOfDressed(size.value), dressed: size.value };
   return {
-    nominalInches: Math.max(1, size / ticksPerInch),
-    dressed: ticks(Math.max(0, size - dressingLoss(size))),
+    nominalInches: Math.max(1, size.value / ticksPerInch),
+    dressed: ticks(Math.max(0, size.value - dressingLoss(size.value))),
   };
 }
 
@@ -71,20 +81,4 @@ export function parseThickness(
 function nominalOfDressed(dressed: Tick): number {
   const row = surfacedThickness.find(({ s2s }) => s2s * ticksPerInch >= dressed);
   return Math.max(1, row === undefined ? (dressed + ticksPerInch / 4) / ticksPerInch : row.rough);
-}
-
-/** Rounds down: a board never grows. */
-function readSize(text: string, units: 'in' | 'mm'): Tick | null {
-  const match =
-    /^\s*(?:(\d{1,3}(?:\.\d{1,6})?|\.\d{1,6})|(?:(\d{1,2})(?:\s+|-))?(\d{1,2})\/(\d{1,2}))\s*(in|"|″|mm|cm)?\.?\s*$/.exec(
-      text,
-    );
-  if (match === null) return null;
-  const [, decimal, whole, over, under, unit] = match;
-  const value = decimal === undefined ? Number(whole ?? 0) + Number(over) / Number(under) : Number(decimal);
-  if (!Number.isFinite(value)) return null;
-  const metric =
-    unit === 'mm' || unit === 'cm' || (unit === undefined && units === 'mm' && decimal !== undefined);
-  const perUnit = metric ? ticksPerMillimetre * (unit === 'cm' ? 10 : 1) : ticksPerInch;
-  return ticks(Math.floor(value * perUnit + 1e-6));
 }
