@@ -1,0 +1,61 @@
+import type { Rectangle } from '../../base/geometry/rectangle.ts';
+import { slice } from './cut-positions.ts';
+import type { CutNode } from './cut-tree.ts';
+import type { Cut } from './layout.ts';
+import { type CutKind, purposeAt, stageAfter } from './stage.ts';
+
+/** A cut before its step is numbered. */
+export type UnnumberedCut = Omit<Cut, 'step'>;
+
+interface Blade {
+  readonly at: number;
+  readonly kerf: number;
+}
+
+/**
+ * The cuts of a tree in the order a person makes them: all cuts of one kind that a workpiece needs, from its near
+ * end on, so that the saw stays set up; then each workpiece they gave, in the same order, to the end.
+ */
+export function cutOrder(tree: CutNode, stage = 0): UnnumberedCut[] {
+  if (tree.kind === 'piece' || tree.kind === 'leftover') return [];
+  const { kind, region } = tree;
+  const blades: Blade[] = [];
+  const rest: CutNode[] = [];
+  collect(tree, kind, blades, rest);
+  const next = stageAfter(stage, kind);
+  const own = chain(kind, region, blades).map((cut) => ({ ...cut, purpose: purposeAt(next) }));
+  return [...own, ...rest.flatMap((node) => cutOrder(node, next))];
+}
+
+/** The cuts of one kind made on the same workpiece, and what they leave, both from the near end on. */
+function collect(node: CutNode | null, kind: CutKind, blades: Blade[], rest: CutNode[]): void {
+  if (node === null) return;
+  if (node.kind !== kind) {
+    rest.push(node);
+    return;
+  }
+  collect(node.before, kind, blades, rest);
+  blades.push({ at: node.at, kerf: node.kerf });
+  collect(node.after, kind, blades, rest);
+}
+
+/**
+ * Cuts of one kind along a workpiece, each with the workpiece it then divides. They go from the near end on, except
+ * that where two kerfs overlap the farther one is made first, so that the other runs off the end of what is left.
+ */
+function chain(kind: CutKind, region: Rectangle, blades: readonly Blade[]): Omit<UnnumberedCut, 'purpose'>[] {
+  let first = 0;
+  const reaches = (index: number): number => (blades[index]?.at ?? 0) + (blades[index]?.kerf ?? 0);
+  while (first + 1 < blades.length && (blades[first + 1] as Blade).at < reaches(first)) first += 1;
+  const blade = blades[first];
+  if (blade === undefined) return [];
+  const start = kind === 'crosscut' ? region.x : region.y;
+  const end = start + (kind === 'crosscut' ? region.length : region.width);
+  const near = blades.slice(0, first);
+  const far = blades.slice(first + 1);
+  return [
+    { kind, region, at: blade.at, kerf: blade.kerf },
+    ...(near.length === 0 ? [] : chain(kind, slice(kind, region, start, blade.at), near)),
+    ...(far.length === 0 ? [] : chain(kind, slice(kind, region, blade.at + blade.kerf, end), far)),
+  ];
+}

@@ -1,0 +1,88 @@
+import { ticksPerInch } from '../../base/units/tick.ts';
+import { boardFeet } from '../../trade/board-feet.ts';
+import type { BoardPattern, Choice, PlacedPiece } from '../choice/choice.ts';
+import type { Job } from '../stock/job.ts';
+import { areasOf } from './areas.ts';
+import { type BoardCuts, cutBoard, favouredSettings } from './cut-board.ts';
+import { provenBy } from './goal-value.ts';
+import type { LaidBoard, LaidPiece, Layout, Totals } from './layout.ts';
+import { offcutId } from './offcut-id.ts';
+import { countSetups } from './settings.ts';
+
+/**
+ * The final layout of a choice: each board's cuts in the order they are made, its offcuts and areas, and the totals.
+ * Boards stay in the choice's order. The proof's value is worked anew from what was laid out (offcuts are known only
+ * now); its bound is the solver's.
+ * @throws Error when a board's pieces cannot be cut within the shop's rules: the choice promised that they can
+ */
+export function layOut(job: Job, choice: Choice): Layout {
+  const favoured = favouredSettings(choice.patterns.flatMap((pattern) => pattern.pieces));
+  const taken = new Set<string>();
+  const boards = choice.patterns.map((pattern) => {
+    const made = cutBoard(job, pattern, favoured);
+    if (made === null) throw new Error(`no legal cuts for board ${pattern.board} copy ${pattern.copy}`);
+    return laidBoard(job, pattern, made, taken);
+  });
+  return {
+    format: 'mantelwright layout 1',
+    ticksPerInch,
+    kerf: { rip: job.shop.ripKerf, crosscut: job.shop.crosscutKerf },
+    boards,
+    short: choice.short.map(({ part, copies, why }) => ({ part: job.parts[part]?.name ?? '', copies, why })),
+    totals: totalsOf(job, choice.patterns, boards),
+    proof: provenBy(job, boards, choice.proof),
+  };
+}
+
+function laidBoard(job: Job, pattern: BoardPattern, made: BoardCuts, taken: Set<string>): LaidBoard {
+  const { board, usable, cuts } = made;
+  const copy = board.quantity > 1 ? pattern.copy : null;
+  const pieces = pattern.pieces.map((piece) => laidPiece(job, piece));
+  const offcuts = made.offcuts.map((region) => ({ id: offcutId(board.name, copy, taken), ...region }));
+  return {
+    board: board.name,
+    copy: pattern.copy,
+    length: board.length,
+    width: board.width,
+    pieces,
+    offcuts,
+    cuts,
+    area: areasOf({ board, usable, pieces, offcuts, cuts }),
+    cost: board.cost,
+  };
+}
+
+function laidPiece(job: Job, piece: PlacedPiece): LaidPiece {
+  const { x, y, length, width, copy, showFace, strip, run } = piece;
+  return {
+    part: job.parts[piece.part]?.name ?? '',
+    copy,
+    x,
+    y,
+    length,
+    width,
+    showFace,
+    ...(strip === undefined ? {} : { strip }),
+    ...(run === undefined ? {} : { run }),
+  };
+}
+
+function totalsOf(job: Job, patterns: readonly BoardPattern[], boards: readonly LaidBoard[]): Totals {
+  const sum = (of: (board: LaidBoard) => number): number =>
+    boards.reduce((total, board) => total + of(board), 0);
+  const area = sum((board) => board.area.board);
+  const parts = sum((board) => board.area.parts);
+  const offcuts = sum((board) => board.area.offcuts);
+  const feet = patterns.reduce((total, pattern) => {
+    const board = job.boards[pattern.board];
+    return board === undefined ? total : total + boardFeet(board.length, board.width, board.nominalInches);
+  }, 0);
+  return {
+    boards: boards.length,
+    boardFeet: feet,
+    cost: sum((board) => board.cost),
+    yield: area === 0 ? 0 : parts / area,
+    waste: area === 0 ? 0 : (area - parts - offcuts) / area,
+    setups: countSetups(boards),
+  };
+}

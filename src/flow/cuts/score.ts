@@ -1,0 +1,58 @@
+import type { Rectangle } from '../../base/geometry/rectangle.ts';
+import { ticksPerInch } from '../../base/units/tick.ts';
+import type { CutRules } from './cut-tree.ts';
+
+/** What a cut tree is judged by, in this order; all whole numbers, added over the tree. */
+export interface Score {
+  /** Square ticks of kept offcuts where they earn money back, else 0: more is better. */
+  readonly earned: number;
+  /** Fewer is better. */
+  readonly cuts: number;
+  /** Sum of `offcutMeasure`: more is better. */
+  readonly offcuts: number;
+  /** Cuts at a position no other cut of the job needs: fewer is better. */
+  readonly misfits: number;
+}
+
+export const nothing: Score = { earned: 0, cuts: 0, offcuts: 0, misfits: 0 };
+
+export function addScores(a: Score, b: Score, c: Score): Score {
+  return {
+    earned: a.earned + b.earned + c.earned,
+    cuts: a.cuts + b.cuts + c.cuts,
+    offcuts: a.offcuts + b.offcuts + c.offcuts,
+    misfits: a.misfits + b.misfits + c.misfits,
+  };
+}
+
+/** Strictly better; equal scores keep the one found first. */
+export function isBetter(a: Score, b: Score): boolean {
+  if (a.earned !== b.earned) return a.earned > b.earned;
+  if (a.cuts !== b.cuts) return a.cuts < b.cuts;
+  if (a.offcuts !== b.offcuts) return a.offcuts > b.offcuts;
+  return a.misfits < b.misfits;
+}
+
+/** Whether a leftover is long and wide enough for the rack. */
+export function isKeepable(
+  region: Rectangle,
+  rules: Pick<CutRules, 'leastOffcutLength' | 'leastOffcutWidth'>,
+): boolean {
+  return region.length >= rules.leastOffcutLength && region.width >= rules.leastOffcutWidth;
+}
+
+/**
+ * length² × width in thousandths of a cubic inch: grows faster than the area with the length, so that one long
+ * offcut beats two short ones of the same area. Our own measure, no source.
+ */
+export function offcutMeasure(region: Rectangle): number {
+  const length = region.length / ticksPerInch;
+  return Math.round(length * length * (region.width / ticksPerInch) * 1000);
+}
+
+/** What a leftover adds to the score. */
+export function leftoverScore(region: Rectangle, rules: CutRules): Score {
+  if (!isKeepable(region, rules)) return nothing;
+  const earned = rules.offcutsEarn ? region.length * region.width : 0;
+  return { earned, cuts: 0, offcuts: offcutMeasure(region), misfits: 0 };
+}
