@@ -1,11 +1,49 @@
-/** mantelwright's public door, in flow order. */
+/**
+ * mantelwright's public door and table of contents, in the order the data flows. The core behind it is pure: it reads
+ * no file, clock or environment. The shell, which does, takes all it needs from here.
+ */
+
+// base: lengths in whole ticks
 export * from './base/units/tick.ts';
 export * from './base/units/read-length.ts';
 export * from './base/units/format-length.ts';
 export * from './base/units/write-length.ts';
-export type * from './base/units/rounded-quotient.ts';
+export type { RoundingSide } from './base/units/rounded-quotient.ts';
+export type { Rectangle } from './base/geometry/rectangle.ts';
+
+// base: what a user can cause is a value
 export type { Place, ProblemBase, Result } from './base/result/result.ts';
 export { failure, success } from './base/result/result.ts';
 export * from './base/result/unreachable.ts';
+
+// base: text, tables and markup
+export * from './base/text/nearest-name.ts';
+export * from './base/text/terminal-width.ts';
 export * from './base/csv/read-csv.ts';
 export * from './base/csv/write-csv.ts';
+export * from './base/markup/element.ts';
+
+// trade: published tables
+export * from './trade/board-feet.ts';
+export * from './trade/thickness.ts';
+export { allSpecies, type Species, speciesCalled } from './trade/species.ts';
+
+// shop: the saw and its settings
+export * from './flow/shop/shop.ts';
+
+// plan: from wall measurements to the parts of a mantel
+export type { EndKind, Leg, Mantel } from './flow/plan/mantel.ts';
+
+// parts and stock: what to cut, and from what
+export type * from './flow/parts/part.ts';
+export type { Board, Surface } from './flow/stock/board.ts';
+export * from './flow/stock/defect.ts';
+export type { Job } from './flow/stock/job.ts';
+
+// choice: which boards, and what on each
+export type * from './flow/choice/choice.ts';
+export * from './flow/choice/progress.ts';
+
+// cuts: the order of rips and crosscuts, and the answer for programs
+export type * from './flow/cuts/layout.ts';
+export { layOut } from './flow/cuts/lay-out.ts';
