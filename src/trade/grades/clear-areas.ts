@@ -1,0 +1,45 @@
+import { type Rectangle, contains, overlaps } from '../../base/geometry/rectangle.ts';
+
+/**
+ * The largest clear rectangles: every rectangle that keeps clear of the blocked ones and cannot grow on any side.
+ * Every clear rectangle lies in at least one of them.
+ *
+ * Start from the whole board; each blocked rectangle replaces a clear area that it overlaps by what is left of it on
+ * its four sides. What lies inside another is dropped, so is what `admits` refuses (it must refuse everything smaller
+ * than what it refuses). O(areas² · blocked).
+ * @returns largest area first; ties by x, then y
+ */
+export function clearAreas(
+  board: Rectangle,
+  blocked: readonly Rectangle[],
+  admits: (area: Rectangle) => boolean,
+): Rectangle[] {
+  let areas = admits(board) ? [board] : [];
+  for (const hole of blocked) {
+    const kept = areas.filter((area) => !overlaps(area, hole));
+    const trimmed = areas.filter((area) => overlaps(area, hole)).flatMap((area) => besides(area, hole));
+    areas = maximal([...kept, ...trimmed.filter(admits)]);
+  }
+  return areas.sort((a, b) => b.length * b.width - a.length * a.width || a.x - b.x || a.y - b.y);
+}
+
+/** What is left of an area left of, right of, below and above a hole in it; the four may overlap at the corners. */
+function besides(area: Rectangle, hole: Rectangle): Rectangle[] {
+  const { x, y, length, width } = area;
+  const [right, top] = [hole.x + hole.length, hole.y + hole.width];
+  return [
+    { x, y, length: hole.x - x, width },
+    { x: right, y, length: x + length - right, width },
+    { x, y, length, width: hole.y - y },
+    { x, y: top, length, width: y + width - top },
+  ].filter((rest) => rest.length > 0 && rest.width > 0);
+}
+
+function maximal(areas: readonly Rectangle[]): Rectangle[] {
+  return areas.filter(
+    (area, index) =>
+      !areas.some(
+        (other, at) => at !== index && contains(other, area) && (at < index || !contains(area, other)),
+      ),
+  );
+}
