@@ -1,0 +1,67 @@
+import { type Tick, ticks } from '../../base/units/tick.ts';
+import { ticksUp } from '../../trade/miter.ts';
+import type { Mantel } from './mantel.ts';
+import { capOutline, facingOutline } from './outline.ts';
+import type { PlanPiece } from './piece.ts';
+import { type LegEnd, type PlannedLeg, longPointLength } from './planned-leg.ts';
+
+/**
+ * The boards that show, in the order one walks them: the left cap, a facing for each leg, the right cap. Each is as high as the
+ * face and stands before the panels, whose edges it covers, so that only its own grain is seen from the front.
+ * @param front index of the front leg   @param widestBoard the widest at hand, null when unknown
+ */
+export function facingPieces(
+  mantel: Mantel,
+  legs: readonly PlannedLeg[],
+  front: number,
+  widestBoard: Tick | null,
+): PlanPiece[] {
+  const glueUp = widestBoard === null ? 1 : Math.max(1, Math.ceil(mantel.faceHeight / widestBoard));
+  const shared = {
+    width: mantel.faceHeight,
+    thickness: mantel.thickness,
+    quality: 'clear-1',
+    glueUp,
+  } as const;
+  const glueNote = glueUp > 1 ? ['no board is this wide: a glue line will show'] : [];
+  const pieces: PlanPiece[] = legs.map((leg, index) => ({
+    ...shared,
+    name: `${leg.name} facing`,
+    kind: 'facing',
+    leg: index,
+    length: ticksUp(longPointLength(leg)),
+    leftEnd: bevel(leg.left),
+    rightEnd: bevel(leg.right),
+    show: index === front ? 3 : 2,
+    note: [...glueNote, ...insideNote(leg)].join('; '),
+    outline: facingOutline(mantel, leg),
+  }));
+  const cap = (leg: PlannedLeg, index: number, side: 'left' | 'right'): PlanPiece => ({
+    ...shared,
+    name: `${side} cap`,
+    kind: 'cap',
+    leg: index,
+    length: ticks(leg.projection + mantel.thickness),
+    leftEnd: side === 'left' ? 0 : 45,
+    rightEnd: side === 'left' ? 45 : 0,
+    show: 2,
+    note: glueNote.join('; '),
+    outline: capOutline(mantel, leg, side),
+  });
+  const [first, last] = [legs[0], legs.at(-1)];
+  if (first?.left.kind === 'capped') pieces.unshift(cap(first, 0, 'left'));
+  if (last?.right.kind === 'capped') pieces.push(cap(last, legs.length - 1, 'right'));
+  return pieces;
+}
+
+/** Half the turn, negative where the long point lies on the back. */
+function bevel(end: LegEnd): number {
+  return end.turn / 2;
+}
+
+function insideNote(leg: PlannedLeg): string[] {
+  const sides = [leg.left.turn < 0 ? ['left'] : [], leg.right.turn < 0 ? ['right'] : []].flat();
+  return sides.length === 0
+    ? []
+    : [`inside corner: long point on the back at the ${sides.join(' and ')} end`];
+}

@@ -1,0 +1,119 @@
+import { type Tick, inches } from '../../base/units/tick.ts';
+import { ticksUp } from '../../trade/miter.ts';
+import { angleText } from './angle-text.ts';
+import type { Mantel } from './mantel.ts';
+import { panelCorners, panelOutline } from './outline.ts';
+import type { PlanPiece } from './piece.ts';
+import type { PlannedLeg } from './planned-leg.ts';
+import { turnBy } from './turn.ts';
+
+/** Strips narrower than this make a fussy panel; wider ones tend to cup. Common practice, no source. */
+const comfortableStrip = inches(4);
+/** A board this wide is still to be had, where the boards at hand are not known. Common practice, no source. */
+export const usualWidestBoard = inches(10);
+
+/** How a leg's panels are made. `edge-joined`: their grain runs along the front, to whose back edge they are glued. */
+export type PanelGrain = 'along the leg' | 'edge-joined';
+
+interface PanelShape {
+  readonly length: Tick;
+  readonly width: Tick;
+  readonly grain: PanelGrain;
+}
+
+/**
+ * Top and bottom panels. They lie behind the facing and between it and the wall, flush with the facing's edges, so their
+ * width is the leg's projection.
+ * A short return (an end leg round an outside corner whose panel is no deeper than a board is wide) has its grain parallel with
+ * the leg it is joined to and is edge-joined to it, so that the whole top moves as one; a longer one keeps its own grain.
+ * Where the maker asks for mitered panels, short returns are mitered too.
+ */
+export function panelPieces(
+  mantel: Mantel,
+  legs: readonly PlannedLeg[],
+  widestBoard: Tick | null,
+): PlanPiece[] {
+  const kinds = mantel.bottom === 'closed' ? (['top', 'bottom'] as const) : (['top'] as const);
+  return kinds.flatMap((kind) =>
+    legs.map((leg, index): PlanPiece => {
+      const shape = panelShape(legs, index, widestBoard ?? usualWidestBoard);
+      return {
+        name: `${leg.name} ${kind}`,
+        kind,
+        leg: index,
+        length: shape.length,
+        width: shape.width,
+        thickness: mantel.thickness,
+        leftEnd: 0,
+        rightEnd: 0,
+        quality: 'clear-1',
+        show: 1,
+        glueUp: Math.max(1, Math.ceil(shape.width / comfortableStrip)),
+        note: panelNote(legs, index, shape.grain, kind),
+        outline: panelOutline(leg),
+      };
+    }),
+  );
+}
+
+/** The blank of a leg's panel and the way of its grain. */
+export function panelShape(legs: readonly PlannedLeg[], index: number, widestBoard: Tick): PanelShape {
+  const leg = legs[index]!;
+  const corners = panelCorners(leg);
+  const turn = shortReturnTurn(legs, index);
+  if (turn !== null) {
+    const joined = extent(corners, turn);
+    if (joined.width <= widestBoard) return { ...joined, grain: 'edge-joined' };
+  }
+  return { ...extent(corners, 0), grain: 'along the leg' };
+}
+
+/** Degrees between an end leg and the leg its panel butts against, when it may be a short return. */
+function shortReturnTurn(legs: readonly PlannedLeg[], index: number): number | null {
+  const leg = legs[index]!;
+  if (index === 0 && leg.right.panelEnd === 'butts' && leg.right.turn > 0) return leg.right.turn;
+  if (index === legs.length - 1 && leg.left.panelEnd === 'butts' && leg.left.turn > 0) return -leg.left.turn;
+  return null;
+}
+
+/** Length and width of the rectangle that holds the panel, its length turned by so many degrees from the leg. */
+function extent(
+  corners: readonly (readonly [along: number, off: number])[],
+  turn: number,
+): { length: Tick; width: Tick } {
+  const { sin, cos } = turnBy(turn);
+  const span = (values: readonly number[]): Tick => ticksUp(Math.max(...values) - Math.min(...values));
+  return {
+    length: span(corners.map(([along, off]) => along * cos - off * sin)),
+    width: span(corners.map(([along, off]) => along * sin + off * cos)),
+  };
+}
+
+/** Degrees a panel's end is cut off square, seen from above; positive when its front edge is the longer. */
+export function panelAngle(leg: PlannedLeg, side: 'left' | 'right'): number {
+  const { atWall, atFront } = leg[side].panel;
+  return (Math.atan2(atFront - atWall, leg.projection) * 180) / Math.PI;
+}
+
+function panelNote(
+  legs: readonly PlannedLeg[],
+  index: number,
+  grain: PanelGrain,
+  kind: 'top' | 'bottom',
+): string {
+  const leg = legs[index]!;
+  const notes: string[] = [];
+  if (grain === 'edge-joined') {
+    const neighbour = legs[index === 0 ? 1 : index - 1]!;
+    notes.push(`grain along the ${neighbour.name}, edge-joined to the back of ${neighbour.name} ${kind}`);
+  }
+  for (const side of ['left', 'right'] as const) {
+    const angle = panelAngle(leg, side);
+    if (Math.abs(angle) < 0.05) continue;
+    const what = leg[side].panelEnd === 'miter' ? 'mitered' : 'cut';
+    notes.push(
+      `${side} end ${what} ${angleText(angle)} across its width, long point at the ${angle > 0 ? 'front' : 'wall'}`,
+    );
+  }
+  return notes.join('; ');
+}

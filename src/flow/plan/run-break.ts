@@ -1,0 +1,69 @@
+import type { PlanPiece } from './piece.ts';
+import type { MantelPlan } from './plan-mantel.ts';
+
+/** The pieces of the facing's run, by name, in the groups that stay together. */
+export type RunGroups = readonly (readonly string[])[];
+
+/** The pieces whose grain can wrap the corners, in walking order; none when there is but one, or when they are glued up. */
+export function facingRun(plan: MantelPlan): readonly PlanPiece[] {
+  const pieces = plan.pieces.filter(({ kind }) => kind === 'facing' || kind === 'cap');
+  return pieces.length > 1 && pieces.every(({ glueUp }) => glueUp === 1) ? pieces : [];
+}
+
+/** Beyond this many corners not every way to break is listed, only the breaks from the ends inwards. */
+const mostCornersInFull = 6;
+
+/**
+ * Ways to break the facing's run when no board is long enough for it whole, the best first: whole; then by how few of the
+ * front's own two corners are broken, how few corners in all, how far from the front they lie, the left before the right.
+ * So the grain stops wrapping at a front corner only when nothing else helps.
+ * @returns empty when there is no run
+ */
+export function breakRun(plan: MantelPlan): readonly RunGroups[] {
+  const run = facingRun(plan);
+  if (run.length === 0) return [];
+  const names = run.map(({ name }) => name);
+  const front = run.findIndex(({ kind, leg }) => kind === 'facing' && leg === plan.front);
+  // Joint j lies between piece j and j + 1; the front's own are front - 1 and front.
+  const joints = names.slice(1).map((_, joint) => joint);
+  const away = (joint: number): number => (joint < front ? front - 1 - joint : joint - front);
+  const ways = joints.length <= mostCornersInFull ? subsets(joints) : fromTheEnds(joints, away);
+  const cost = (broken: readonly number[]): readonly number[] => [
+    broken.filter((joint) => away(joint) === 0).length,
+    broken.length,
+    -broken.reduce((sum, joint) => sum + away(joint), 0),
+    ...broken,
+  ];
+  return ways
+    .map((broken) => ({ broken, cost: cost(broken) }))
+    .sort((a, b) => compare(a.cost, b.cost))
+    .map(({ broken }) => grouped(names, broken));
+}
+
+function subsets(joints: readonly number[]): number[][] {
+  return joints.reduce<number[][]>((all, joint) => [...all, ...all.map((one) => [...one, joint])], [[]]);
+}
+
+function fromTheEnds(joints: readonly number[], away: (joint: number) => number): number[][] {
+  const farthestFirst = [...joints].sort((a, b) => away(b) - away(a) || a - b);
+  return [0, ...joints.map((_, index) => index + 1)].map((count) =>
+    farthestFirst.slice(0, count).sort((a, b) => a - b),
+  );
+}
+
+function compare(a: readonly number[], b: readonly number[]): number {
+  for (let i = 0; i < Math.min(a.length, b.length); i += 1) {
+    const difference = a[i]! - b[i]!;
+    if (difference !== 0) return difference;
+  }
+  return a.length - b.length;
+}
+
+function grouped(names: readonly string[], broken: readonly number[]): RunGroups {
+  const groups: string[][] = [[]];
+  names.forEach((name, index) => {
+    groups.at(-1)!.push(name);
+    if (broken.includes(index)) groups.push([]);
+  });
+  return groups;
+}
