@@ -1,0 +1,135 @@
+import {
+  type Board,
+  type CsvRow,
+  type Place,
+  type Shop,
+  type Surface,
+  type Tick,
+  boardFeet,
+  parseThickness,
+  readLength,
+  ticks,
+} from '../../index.ts';
+import { lengthField, neededText, numberField, numberText, wordField } from './field.ts';
+import { type Field, type NamedTable, fieldOf, openTable } from './named-table.ts';
+import { mostCopies } from './parts.ts';
+import type { Reading } from './problem.ts';
+import { totalArea } from './total-area.ts';
+
+/** Columns of `boards.csv` and `yard.csv`, in the order they are written. */
+export const boardColumns = [
+  { name: 'board', needed: true },
+  { name: 'quantity' },
+  { name: 'length', needed: true },
+  { name: 'width', needed: true },
+  { name: 'thickness', needed: true },
+  { name: 'surface' },
+  { name: 'species' },
+  { name: 'grade' },
+  { name: 'price' },
+  { name: 'look A' },
+  { name: 'look B' },
+  { name: 'tone' },
+  { name: 'note' },
+] as const;
+
+/** A look that is not given lies in the middle. */
+const middlingLook = 5;
+
+/** A board as its row gives it: none of its defects yet, and possibly no copy of it at hand. */
+export type BareBoard = Omit<Board, 'defects'>;
+
+/**
+ * Reads `boards.csv` (or `yard.csv`). Sizes are rounded down: a board never grows.
+ * A row with quantity 0 is a board that is used up; it stays known by name.
+ * @returns null when not even the names could be read
+ */
+export function readBoards(file: string, text: string, shop: Shop): Reading<readonly BareBoard[] | null> {
+  const { named, problems } = openTable(file, text, boardColumns, shop.units);
+  if (named === null) return { value: null, problems };
+  const firstPlace = new Map<string, Place>();
+  const area = totalArea('boards');
+  const boards = named.table.rows.map((row) => {
+    const label = fieldOf(named, row, 'board');
+    const name = neededText(named, label);
+    const first = firstPlace.get(name);
+    if (first !== undefined)
+      named.problems.push({ kind: 'double name', at: label.at(), what: 'board', name, first });
+    else if (name !== '') firstPlace.set(name, label.at());
+    const board = boardOf(named, row, name, shop);
+    area.add(named, label, board);
+    return board;
+  });
+  return { value: boards, problems: named.problems };
+}
+
+function boardOf(named: NamedTable, row: CsvRow, name: string, shop: Shop): BareBoard {
+  const field = (column: (typeof boardColumns)[number]['name']): Field => fieldOf(named, row, column);
+  const size = (column: 'length' | 'width'): Tick =>
+    lengthField(named, field(column), { side: 'down', range: 'more than 0' });
+  const look = (column: 'look A' | 'look B'): number =>
+    numberField(named, field(column), {
+      wanted: 'number',
+      range: { least: 0, most: 10 },
+      empty: middlingLook,
+    });
+  const length = size('length');
+  const width = size('width');
+  const surface = wordField<Surface>(named, field('surface'), ['rough', 'S2S', 'S3S', 'S4S'], 'rough');
+  const thickness = thicknessField(named, field('thickness'), surface);
+  return {
+    name,
+    quantity: numberField(named, field('quantity'), {
+      wanted: 'whole number',
+      range: { least: 0, most: mostCopies },
+      empty: 1,
+    }),
+    length,
+    width,
+    ...thickness,
+    surface,
+    species: field('species').text,
+    grade: field('grade').text,
+    cost: costField(named, field('price'), boardFeet(length, width, thickness.nominalInches), shop),
+    lookA: look('look A'),
+    lookB: look('look B'),
+    tone: field('tone').text,
+    note: field('note').text,
+    origin: 'job',
+  };
+}
+
+/**
+ * Quarters or a size. The text is kept in a form that means the same in any file: a decimal comma becomes a point, and
+ * a bare number in a millimetre job gets its unit.
+ */
+function thicknessField(
+  named: NamedTable,
+  field: Field,
+  surface: Surface,
+): Pick<Board, 'nominalThickness' | 'nominalInches' | 'dressedThickness'> {
+  const written = neededText(named, field);
+  const pointed = named.table.decimalComma ? written.replace(/(\d),(\d)/, '$1.$2') : written;
+  const text = named.unit === 'mm' && /^[\d.]+$/.test(pointed) ? `${pointed} mm` : pointed;
+  const reading = { unit: named.unit, decimalComma: false } as const;
+  const thickness = parseThickness(text, surface, reading);
+  if (thickness === null && written !== '') {
+    const asLength = readLength(text, { ...reading, round: 'down' });
+    const isDate = !asLength.ok && asLength.problems[0]?.kind === 'date';
+    named.problems.push({ kind: 'no thickness', at: field.at(), text: written, isDate });
+  }
+  return {
+    nominalThickness: text,
+    nominalInches: thickness?.nominalInches ?? 1,
+    dressedThickness: thickness?.dressed ?? ticks(0),
+  };
+}
+
+/** Money for one whole board: as written, or per board foot (`8.50/bf`), or at the shop's price. */
+function costField(named: NamedTable, field: Field, feet: number, shop: Shop): number {
+  if (field.text === '') return feet * shop.pricePerBoardFoot;
+  const perFoot = /\s*\/\s*bf$/i;
+  const amount = field.text.replace(perFoot, '').replace(/\p{Currency_Symbol}/gu, '');
+  const price = numberText(named, field, amount, { wanted: 'price', range: { least: 0 } });
+  return perFoot.test(field.text) ? feet * price : price;
+}

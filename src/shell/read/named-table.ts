@@ -1,0 +1,85 @@
+import { type CsvRow, type CsvTable, type LengthUnit, type Place, placeOf, readCsv } from '../../index.ts';
+import type { HeaderProblem, ReadProblem } from './problem.ts';
+
+/** A column that a file may have; `needed` ones must be there. */
+export interface Column {
+  readonly name: string;
+  readonly needed?: boolean;
+}
+
+/** A table whose columns are known by name, being read: problems are gathered as they are met. */
+export interface NamedTable {
+  readonly table: CsvTable;
+  readonly indexOf: ReadonlyMap<string, number>;
+  /** Unit of a bare number. */
+  readonly unit: LengthUnit;
+  readonly problems: ReadProblem[];
+}
+
+/** One cell under a known name. */
+export interface Field {
+  /** Its column, or in a file of settings its setting. */
+  readonly label: string;
+  /** Without blanks at either end; empty when the cell is, or when the file has no such column. */
+  readonly text: string;
+  readonly at: () => Place;
+}
+
+/**
+ * Opens a CSV text whose header must hold known columns only, each once, and every needed one. Capitals and blanks in
+ * the header are forgiven.
+ * @returns the table, or null with the problems when no row of it can be understood
+ */
+export function openTable(
+  file: string,
+  text: string,
+  columns: readonly Column[],
+  unit: LengthUnit,
+): { readonly named: NamedTable | null; readonly problems: readonly ReadProblem[] } {
+  const read = readCsv(file, text);
+  if (!read.ok) return { named: null, problems: read.problems };
+  const table = read.value;
+  const { indexOf, problems } = readHeader(table, columns);
+  if (problems.length > 0) return { named: null, problems };
+  return { named: { table, indexOf, unit, problems: [] }, problems: [] };
+}
+
+/** The cell of a row under a column's name. */
+export function fieldOf(named: NamedTable, row: CsvRow, column: string, label = column): Field {
+  const index = named.indexOf.get(column);
+  const text = index === undefined ? '' : (row.cells[index] ?? '').trim();
+  return { label, text, at: () => placeOf(named.table, row, index ?? 0) };
+}
+
+function readHeader(
+  table: CsvTable,
+  columns: readonly Column[],
+): { indexOf: Map<string, number>; problems: HeaderProblem[] } {
+  const { header } = table;
+  const known = columns.map(({ name }) => name);
+  const byFoldedName = new Map(known.map((name) => [folded(name), name]));
+  const indexOf = new Map<string, number>();
+  const problems: HeaderProblem[] = [];
+  header.cells.forEach((cell, index) => {
+    const at = (): Place => placeOf(table, header, index);
+    const name = byFoldedName.get(folded(cell));
+    const first = name === undefined ? undefined : indexOf.get(name);
+    if (folded(cell) === '') problems.push({ kind: 'nameless column', at: at() });
+    else if (name === undefined)
+      problems.push({ kind: 'unknown column', at: at(), name: cell.trim(), known });
+    else if (first !== undefined)
+      problems.push({ kind: 'double column', at: at(), name, first: placeOf(table, header, first) });
+    else indexOf.set(name, index);
+  });
+  const needed = columns.filter((column) => column.needed).map(({ name }) => name);
+  for (const name of needed) {
+    if (!indexOf.has(name))
+      problems.push({ kind: 'missing column', at: placeOf(table, header, 0), name, needed });
+  }
+  return { indexOf, problems };
+}
+
+/** A name with its capitals and the number of its blanks forgiven. */
+export function folded(name: string): string {
+  return name.trim().replace(/\s+/g, ' ').toLowerCase();
+}

@@ -1,0 +1,126 @@
+import { type CsvRow, type Face, type Part, type Place, type Shop, type Tick } from '../../index.ts';
+import { acceptField } from './accept.ts';
+import { lengthField, neededText, numberField, numberText, wordField } from './field.ts';
+import { type Field, type NamedTable, fieldOf, folded, openTable } from './named-table.ts';
+import type { Reading } from './problem.ts';
+import { totalArea } from './total-area.ts';
+
+/** Columns of `parts.csv`, in the order they are written. */
+export const partColumns = [
+  { name: 'part', needed: true },
+  { name: 'quantity', needed: true },
+  { name: 'length', needed: true },
+  { name: 'width', needed: true },
+  { name: 'thickness', needed: true },
+  { name: 'grain' },
+  { name: 'quality' },
+  { name: 'show' },
+  { name: 'accept' },
+  { name: 'run' },
+  { name: 'left end' },
+  { name: 'right end' },
+  { name: 'glue-up' },
+  { name: 'value' },
+  { name: 'board' },
+  { name: 'note' },
+] as const;
+
+/** More copies than this in one row are taken for a slip. */
+export const mostCopies = 100_000;
+
+/**
+ * Reads `parts.csv`. Sizes are rounded up: a part never shrinks.
+ * @param boards names that a pin may give; null when the boards could not be read, and pins are not looked up
+ */
+export function readParts(
+  file: string,
+  text: string,
+  shop: Shop,
+  boards: ReadonlySet<string> | null,
+): Reading<readonly Part[]> {
+  const { named, problems } = openTable(file, text, partColumns, shop.units);
+  if (named === null) return { value: [], problems };
+  const firstPlace = new Map<string, Place>();
+  const area = totalArea('parts');
+  const parts = named.table.rows.map((row) => {
+    const label = fieldOf(named, row, 'part');
+    const name = neededText(named, label);
+    const first = firstPlace.get(name);
+    if (first !== undefined)
+      named.problems.push({ kind: 'double name', at: label.at(), what: 'part', name, first });
+    else if (name !== '') firstPlace.set(name, label.at());
+    const part = partOf(named, row, name, boards);
+    area.add(named, label, part);
+    return part;
+  });
+  return { value: parts, problems: named.problems };
+}
+
+function partOf(named: NamedTable, row: CsvRow, name: string, boards: ReadonlySet<string> | null): Part {
+  const field = (column: (typeof partColumns)[number]['name']): Field => fieldOf(named, row, column);
+  const size = (column: 'length' | 'width' | 'thickness'): Tick =>
+    lengthField(named, field(column), { side: 'up', range: 'more than 0' });
+  const run = field('run').text;
+  return {
+    name,
+    quantity: numberField(named, field('quantity'), {
+      wanted: 'whole number',
+      range: { least: 0, most: mostCopies },
+    }),
+    length: size('length'),
+    width: size('width'),
+    thickness: size('thickness'),
+    grain: wordField(named, field('grain'), ['along', 'across', 'any'], 'along'),
+    quality: wordField(named, field('quality'), ['clear-2', 'clear-1', 'sound', 'any'], 'clear-1'),
+    show: showField(named, field('show')),
+    accept: acceptField(named, field('accept')),
+    run: run === '' ? null : run,
+    leftEnd: endField(named, field('left end')),
+    rightEnd: endField(named, field('right end')),
+    glueUp: numberField(named, field('glue-up'), {
+      wanted: 'whole number',
+      range: { least: 1, most: 100 },
+      empty: 1,
+    }),
+    value: valueField(named, field('value')),
+    pin: pinField(named, field('board'), boards),
+    note: field('note').text,
+  };
+}
+
+function showField(named: NamedTable, field: Field): number {
+  if (field.text === '' || folded(field.text) === 'no') return 0;
+  if (folded(field.text) === 'yes') return 1;
+  return numberField(named, field, { wanted: 'show', range: { least: 0 } });
+}
+
+/** Degrees off square: `miter 45`, `45`, `-22.5°`; empty and `square` are 0. */
+function endField(named: NamedTable, field: Field): number {
+  const angle = folded(field.text)
+    .replace(/^(?:miter|mitre|bevel)\b/, '')
+    .replace(/°$/, '')
+    .trim();
+  if (folded(field.text) === '' || angle === 'square') return 0;
+  return numberText(named, field, angle, { wanted: 'angle', range: { above: -90, below: 90 } });
+}
+
+function valueField(named: NamedTable, field: Field): number | null {
+  return field.text === '' ? null : numberField(named, field, { wanted: 'number', range: { least: 0 } });
+}
+
+/** `B3` or `B3:A`. A board may have a colon in its own name, so the whole text is looked up first. */
+function pinField(named: NamedTable, field: Field, boards: ReadonlySet<string> | null): Part['pin'] {
+  if (field.text === '') return null;
+  const split = /^(.*):\s*([AB])$/is.exec(field.text);
+  const asFace = split === null ? null : { board: (split[1] ?? '').trim(), face: faceOf(split[2]) };
+  if (boards === null) return asFace ?? { board: field.text, face: null };
+  if (boards.has(field.text)) return { board: field.text, face: null };
+  if (asFace !== null && boards.has(asFace.board)) return asFace;
+  const name = asFace?.board ?? field.text;
+  named.problems.push({ kind: 'unknown board', at: field.at(), name, by: 'pin', known: [...boards] });
+  return null;
+}
+
+function faceOf(letter: string | undefined): Face {
+  return letter?.toUpperCase() === 'B' ? 'B' : 'A';
+}

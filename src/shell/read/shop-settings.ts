@@ -1,0 +1,190 @@
+import { type Shop, type Tick, defaultShop, formatLength, inches } from '../../index.ts';
+import { numberField, numberText, wordField } from './field.ts';
+import { type Field, type NamedTable, folded } from './named-table.ts';
+import { type Setting, lengthSetting } from './settings.ts';
+
+/** One setting of `shop.csv`, as `--help`, the README and the reader share it. */
+export interface ShopSetting extends Setting<Shop> {
+  /** The kind of value: `length`, `money per board foot`, `share 0 to 1`, or the words allowed. */
+  readonly unit: string;
+  /** The value when the file does not say, as one would write it. */
+  readonly default: string;
+}
+
+/** Every setting of `shop.csv`, in the order of `--help`. */
+export const shopSettings: readonly ShopSetting[] = [
+  {
+    name: 'units',
+    unit: 'in | mm',
+    default: defaultShop.units,
+    meaning: 'unit of a bare number in the files, and of what is printed',
+    read: (named, field) => ({ units: wordField(named, field, ['in', 'mm']) }),
+  },
+  length('rip kerf', defaultShop.ripKerf, 'width of the cut along the grain', (ripKerf) => ({ ripKerf })),
+  length('crosscut kerf', defaultShop.crosscutKerf, 'width of the cut across the grain', (crosscutKerf) => ({
+    crosscutKerf,
+  })),
+  length('end trim', defaultShop.endTrim, 'cut off each end of a board first, kerf included', (endTrim) => ({
+    endTrim,
+  })),
+  length('edge trim', defaultShop.edgeTrim, 'cut off each rough edge first, kerf included', (edgeTrim) => ({
+    edgeTrim,
+  })),
+  length('shortest rip', defaultShop.shortestRip, 'nothing shorter than this is ripped', (shortestRip) => ({
+    shortestRip,
+  })),
+  length(
+    'shortest piece',
+    defaultShop.shortestPiece,
+    'a piece shorter than this gets a caution',
+    (shortestPiece) => ({
+      shortestPiece,
+    }),
+  ),
+  length(
+    'length allowance',
+    defaultShop.lengthAllowance,
+    'added to the length of every part',
+    (lengthAllowance) => ({
+      lengthAllowance,
+    }),
+  ),
+  length(
+    'width allowance',
+    defaultShop.widthAllowance,
+    'added to the width of every part',
+    (widthAllowance) => ({
+      widthAllowance,
+    }),
+  ),
+  {
+    name: 'price',
+    unit: 'money per board foot',
+    default: String(defaultShop.pricePerBoardFoot),
+    meaning: 'for boards without a price of their own',
+    read: (named, field) => ({
+      pricePerBoardFoot: numberText(named, field, field.text.replace(/\/\s*bf$|\p{Currency_Symbol}/giu, ''), {
+        wanted: 'price',
+        range: { least: 0 },
+      }),
+    }),
+  },
+  share(
+    'offcut credit',
+    defaultShop.offcutCredit,
+    'share of its cost that a keepable offcut earns back',
+    (credit) => ({
+      offcutCredit: credit,
+    }),
+  ),
+  length(
+    'least offcut length',
+    defaultShop.leastOffcutLength,
+    'shorter offcuts are scrap',
+    (leastOffcutLength) => ({
+      leastOffcutLength,
+    }),
+  ),
+  length(
+    'least offcut width',
+    defaultShop.leastOffcutWidth,
+    'narrower offcuts are scrap',
+    (leastOffcutWidth) => ({
+      leastOffcutWidth,
+    }),
+  ),
+  share(
+    'face premium',
+    defaultShop.facePremium,
+    'share of extra cost accepted for a better show face',
+    (premium) => ({
+      facePremium: premium,
+    }),
+  ),
+  {
+    name: 'goal',
+    unit: 'least cost | most value',
+    default: defaultShop.goal,
+    meaning: 'lay out every part for the least money, or the most valuable parts that fit',
+    read: (named, field) => ({ goal: wordField(named, field, ['least cost', 'most value']) }),
+  },
+  {
+    name: 'stages',
+    unit: 'whole number | any',
+    default: String(defaultShop.stages),
+    meaning: 'how deep crosscuts and rips may nest',
+    read: (named, field) => ({ stages: stagesOf(named, field) }),
+  },
+  {
+    name: 'rack',
+    unit: 'path from the job folder',
+    default: 'rack.csv beside the job',
+    meaning: 'the journal of kept offcuts',
+    read: (_named, field) => ({ rack: field.text }),
+  },
+  {
+    name: 'print fraction',
+    unit: printFractions().join(' | '),
+    default: String(defaultShop.printFraction),
+    meaning: 'inches are printed to the nearest one part in so many',
+    read: (named, field) => ({ printFraction: Number(wordField(named, field, printFractions())) }),
+  },
+  length(
+    'knot margin',
+    defaultShop.knotMargin,
+    'every knot is taken as this much larger on each side',
+    (knotMargin) => ({
+      knotMargin,
+    }),
+  ),
+];
+
+function length(
+  name: string,
+  byDefault: Tick,
+  meaning: string,
+  put: (length: Tick) => Partial<Shop>,
+): ShopSetting {
+  const inInches = formatLength(byDefault, { units: 'in', printFraction: 64 });
+  return {
+    name,
+    unit: 'length',
+    default: byDefault === inches(0) ? '0' : `${inInches} in`,
+    meaning,
+    read: (named, field) => put(lengthSetting(named, field)),
+  };
+}
+
+function share(
+  name: string,
+  byDefault: number,
+  meaning: string,
+  put: (share: number) => Partial<Shop>,
+): ShopSetting {
+  return {
+    name,
+    unit: 'share 0 to 1',
+    default: String(byDefault),
+    meaning,
+    read: (named, field) => put(numberField(named, field, { wanted: 'share', range: { least: 0, most: 1 } })),
+  };
+}
+
+function stagesOf(named: NamedTable, field: Field): number | 'any' {
+  if (folded(field.text) === 'any') return 'any';
+  const value = numberField(named, field, { wanted: 'stages', range: { least: 1 } });
+  if (Number.isInteger(value)) return value;
+  named.problems.push({
+    kind: 'no number',
+    at: field.at(),
+    label: field.label,
+    text: field.text,
+    wanted: 'stages',
+  });
+  return 1;
+}
+
+/** A function, since the table above is made while the file is read and would meet a constant too early. */
+function printFractions(): ['1', '2', '4', '8', '16', '32', '64'] {
+  return ['1', '2', '4', '8', '16', '32', '64'];
+}
