@@ -1,0 +1,101 @@
+import type { LaidBoard, LaidPiece, Layout } from '../cuts/layout.ts';
+import type { Part } from '../parts/part.ts';
+import type { Board } from '../stock/board.ts';
+import type { Job } from '../stock/job.ts';
+import { faceFaults } from './faces.ts';
+import type { BoardCopy, PieceFault, PieceOn } from './fault.ts';
+import { isWithin, sharedArea, trimmed } from './outline.ts';
+
+interface Sides {
+  readonly length: number;
+  readonly width: number;
+}
+
+/** Boards named by the layout: they exist, each copy is there and used once, outlines are right. */
+export function boardFaults(layout: Layout, boards: ReadonlyMap<string, Board>): PieceFault[] {
+  const faults: PieceFault[] = [];
+  const used = new Map<string, Set<number>>();
+  for (const { board, copy, length, width } of layout.boards) {
+    const on: BoardCopy = { board, copy };
+    const known = boards.get(board);
+    if (known === undefined) {
+      faults.push({ kind: 'unknown board', on });
+      continue;
+    }
+    if (!Number.isInteger(copy) || copy < 1 || copy > known.quantity) {
+      faults.push({ kind: 'no such board copy', on, quantity: known.quantity });
+    }
+    const copies = used.get(board) ?? new Set<number>();
+    if (copies.has(copy)) faults.push({ kind: 'board used twice', on });
+    used.set(board, copies.add(copy));
+    if (length !== known.length || width !== known.width) {
+      const right = { length: known.length, width: known.width };
+      faults.push({ kind: 'wrong outline', on, said: { length, width }, right });
+    }
+  }
+  return faults;
+}
+
+/**
+ * Sizes a blank may have on the board: finished size plus allowances, along the grain or across it. A strip of a
+ * glue-up is the n-th part of the size across the grain, up to a whole tick, plus the same allowance.
+ */
+function blanks(part: Part, strips: number, job: Job): Sides[] {
+  const { lengthAllowance, widthAllowance } = job.shop;
+  const along = {
+    length: part.length + lengthAllowance,
+    width: Math.ceil(part.width / strips) + widthAllowance,
+  };
+  const across = {
+    length: part.width + widthAllowance,
+    width: Math.ceil(part.length / strips) + lengthAllowance,
+  };
+  if (part.grain === 'along') return [along];
+  return part.grain === 'across' ? [across] : [along, across];
+}
+
+/** All pieces of one board against the board and their parts. */
+export function pieceFaults(
+  laid: LaidBoard,
+  board: Board,
+  job: Job,
+  parts: ReadonlyMap<string, Part>,
+): PieceFault[] {
+  const on: BoardCopy = { board: laid.board, copy: laid.copy };
+  const usable = trimmed(board, job.shop);
+  const faults = laid.pieces.flatMap((piece) => onePiece(piece, { on, board, job, parts }));
+  const regions = [
+    ...laid.pieces.map((piece) => ({ what: `${piece.part} copy ${piece.copy}`, region: piece })),
+    ...laid.offcuts.map((offcut) => ({ what: `offcut ${offcut.id}`, region: offcut })),
+  ];
+  for (const [index, { what, region }] of regions.entries()) {
+    if (!isWithin(region, usable)) faults.push({ kind: 'outside the usable area', on, what });
+    for (const other of regions.slice(0, index)) {
+      if (sharedArea(region, other.region) === 0) continue;
+      faults.push({ kind: 'overlap', on, what: [other.what, what] });
+    }
+  }
+  return faults;
+}
+
+function onePiece(
+  piece: LaidPiece,
+  { on, board, job, parts }: { on: BoardCopy; board: Board; job: Job; parts: ReadonlyMap<string, Part> },
+): PieceFault[] {
+  const named: PieceOn = { part: piece.part, copy: piece.copy, on };
+  const part = parts.get(piece.part);
+  if (part === undefined) return [{ kind: 'unknown part', piece: named }];
+  const faults: PieceFault[] = [];
+  const said = { length: piece.length, width: piece.width };
+  const right = blanks(part, piece.strip?.of ?? 1, job);
+  if (!right.some((size) => size.length === said.length && size.width === said.width)) {
+    faults.push({ kind: 'wrong size', piece: named, said, right });
+  }
+  if (board.dressedThickness < part.thickness) {
+    faults.push({ kind: 'board too thin', piece: named, has: board.dressedThickness, needs: part.thickness });
+  }
+  if (part.pin !== null && part.pin.board !== board.name) {
+    faults.push({ kind: 'not on its board', piece: named, pinned: part.pin.board });
+  }
+  return [...faults, ...faceFaults({ piece, named, part, board, shop: job.shop })];
+}
