@@ -1,0 +1,71 @@
+import type { Part } from '../parts/part.ts';
+import type { Board } from '../stock/board.ts';
+import type { Job } from '../stock/job.ts';
+import { onRack, type Held, type Rack } from './fold.ts';
+import { asBoard } from './piece.ts';
+
+/** A job with the boards it really has left and the rack pieces that may serve it. */
+export interface StockedJob {
+  readonly job: Job;
+  /** Copies of the job's own boards that are used up, by board name. */
+  readonly usedUp: ReadonlyMap<string, number>;
+  /** Pieces on the rack that bear the name of a board of the job, and so were left out. */
+  readonly nameClashes: readonly string[];
+}
+
+/**
+ * The job's boards less those that its booked layouts used up.
+ * @param key the job as the journal calls it
+ */
+export function boardsLeft(boards: readonly Board[], rack: Rack, key: string): readonly Board[] {
+  const used = usedUp(rack, key);
+  return boards
+    .map((board) => ({ ...board, quantity: board.quantity - (used.get(board.name) ?? 0) }))
+    .filter(({ quantity }) => quantity > 0);
+}
+
+/**
+ * The job as the next layout finds it: its boards less those used up, and the rack's pieces as boards after them.
+ * Of the rack, what can serve the job is taken: wood of a species among the job's own boards (any species where a
+ * board of the job names none, or where there are no boards), thick and long enough for at least one part.
+ */
+export function stockedJob(job: Job, rack: Rack, key: string): StockedJob {
+  const names = new Set(job.boards.map(({ name }) => name));
+  const suits = suitability(job);
+  const serving = onRack(rack).filter(({ piece }) => suits(piece));
+  const boards = serving
+    .filter(({ piece }) => !names.has(piece.name))
+    .map(({ piece, note }) => asBoard(piece, note));
+  return {
+    job: { ...job, boards: [...boardsLeft(job.boards, rack, key), ...boards] },
+    usedUp: usedUp(rack, key),
+    nameClashes: serving.map(({ piece }) => piece.name).filter((name) => names.has(name)),
+  };
+}
+
+function usedUp(rack: Rack, key: string): ReadonlyMap<string, number> {
+  const used = new Map<string, number>();
+  for (const { job, board } of rack.used) if (job === key) used.set(board, (used.get(board) ?? 0) + 1);
+  return used;
+}
+
+function suitability(job: Job): (piece: Held['piece']) => boolean {
+  const species = new Set(job.boards.map((board) => plainSpecies(board.species)));
+  const anySpecies = species.size === 0 || species.has('');
+  const wanted = job.parts.filter(({ quantity }) => quantity > 0);
+  const thinnest = Math.min(...wanted.map(({ thickness }) => thickness));
+  const shortest = Math.min(...wanted.map((part) => leastAlong(part)));
+  return (piece) =>
+    (anySpecies || species.has(plainSpecies(piece.species))) &&
+    piece.dressedThickness >= thinnest &&
+    piece.length >= shortest;
+}
+
+/** The least length of wood that a part could come from. */
+function leastAlong({ grain, length, width, glueUp }: Part): number {
+  return grain === 'along' ? length : Math.min(length, Math.floor(width / Math.max(1, glueUp)));
+}
+
+function plainSpecies(species: string): string {
+  return species.trim().toLowerCase().replace(/\s+/g, ' ');
+}
