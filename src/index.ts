@@ -33,9 +33,14 @@ export * from './flow/shop/shop.ts';
 
 // plan: from wall measurements to the parts of a mantel
 export type { EndKind, Leg, Mantel } from './flow/plan/mantel.ts';
+export { type MantelPlan, type PlanOptions, planMantel } from './flow/plan/plan-mantel.ts';
+export type { PlanProblem, SizeName } from './flow/plan/plan-problem.ts';
+export { planProblemWords } from './flow/plan/plan-problem-words.ts';
+export { breakRun, facingRun, type RunGroups } from './flow/plan/run-break.ts';
 
 // parts and stock: what to cut, and from what
 export type * from './flow/parts/part.ts';
+export { planParts, withRunGroups } from './flow/parts/plan-parts.ts';
 export type { Board, Surface } from './flow/stock/board.ts';
 export * from './flow/stock/defect.ts';
 export type { Job } from './flow/stock/job.ts';
@@ -47,3 +52,9 @@ export * from './flow/choice/progress.ts';
 // cuts: the order of rips and crosscuts, and the answer for programs
 export type * from './flow/cuts/layout.ts';
 export { layOut } from './flow/cuts/lay-out.ts';
+
+// check: the whole answer worked anew, by code that shares none with the stages above
+export type { CheckProblem } from './flow/check/fault.ts';
+export { verify } from './flow/check/verify.ts';
+export { describeFault } from './flow/check/describe-fault.ts';
+export { describeShapeProblem, parseLayout } from './flow/check/parse-layout.ts';

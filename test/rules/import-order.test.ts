@@ -21,7 +21,10 @@ describe('the rule itself catches', () => {
     ['base above itself', planted('src/base/a.ts', "import { b } from '../trade/b.ts';")],
     ['a later stage', planted('src/flow/plan/a.ts', "import { b } from '../choice/b.ts';")],
     ['a later stage by type', planted('src/flow/plan/a.ts', "import type { B } from '../choice/b.ts';")],
-    ['a value through the exception', planted('src/flow/parts/a.ts', "export { b } from '../stock/defect.ts';")],
+    [
+      'a value through the exception',
+      planted('src/flow/parts/a.ts', "export { b } from '../stock/defect.ts';"),
+    ],
     ['solver code in the check', planted('src/flow/check/a.ts', "import { type A, b } from '../cuts/b.ts';")],
     ['node: in the core', planted('src/flow/cuts/a.ts', "import { readFileSync } from 'node:fs';")],
     ['the shell deeper than the door', planted('src/shell/a.ts', "import { b } from '../flow/cuts/b.ts';")],

@@ -1,18 +1,13 @@
-const reasons: ReadonlyMap<string, string> = new Map([
-  ['EACCES', 'permission denied'],
-  ['EPERM', 'permission denied'],
-  ['EROFS', 'the disk is read-only'],
-  ['ENOSPC', 'the disk is full'],
-  ['EDQUOT', 'the disk quota is used up'],
-  ['ENOENT', 'no such file or folder'],
-  ['ENOTDIR', 'a part of the path is a file, not a folder'],
-  ['EISDIR', 'it is a folder, not a file'],
-  ['EEXIST', 'something of that name is there already'],
-  ['ENOTEMPTY', 'the folder is not empty'],
-  ['EMFILE', 'too many files are open'],
-  ['ENAMETOOLONG', 'the name is too long'],
-  ['ELOOP', 'links lead in a circle'],
-  ['EIO', 'the disk could not be read or written'],
+import { systemReason } from '../system-reason.ts';
+
+const verbs: ReadonlyMap<string, string> = new Map([
+  ['open', 'open'],
+  ['read', 'read'],
+  ['scandir', 'read'],
+  ['stat', 'read'],
+  ['mkdir', 'make'],
+  ['write', 'write'],
+  ['rename', 'write'],
 ]);
 
 /**
@@ -22,9 +17,8 @@ const reasons: ReadonlyMap<string, string> = new Map([
  */
 export function fileFault(error: unknown): string | null {
   if (!(error instanceof Error) || !('syscall' in error) || !('code' in error)) return null;
-  const reason = reasons.get(String(error.code));
-  if (reason === undefined) return null;
+  const code = String(error.code);
   const path = 'dest' in error ? String(error.dest) : 'path' in error ? String(error.path) : 'a file';
-  const reading = ['scandir', 'read', 'stat', 'lstat', 'access'].includes(String(error.syscall));
-  return `cannot ${reading ? 'read' : 'use'} ${path}: ${reason}`;
+  const verb = verbs.get(String(error.syscall)) ?? 'use';
+  return `cannot ${verb} ${path}: ${systemReason(code)}`;
 }
