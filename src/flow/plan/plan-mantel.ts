@@ -101,8 +101,7 @@ function impossibleLegs(legs: readonly PlannedLeg[]): PlanProblem[] {
       frontRight! - frontLeft!,
     );
     // A tick of wood is no wood; and below it rounding decides.
-    if (least < 1)
-      return [{ kind: 'leg too short', leg: leg.name, lacking: ticksUp(Math.max(0, -least) + 1) }];
+    if (least < 1) return [{ kind: 'leg too short', leg: leg.name, lacking: ticksUp(Math.max(1, -least)) }];
     if (longPointLength(leg) > longestLength)
       return [{ kind: 'piece too long', piece: `${leg.name} facing` }];
     return [];
