@@ -206,7 +206,7 @@ describe('conservation over random histories', () => {
         }
         fc.pre(offcuts > 0);
       }),
-      { numRuns: 60 },
+      { numRuns: 25 },
     );
   });
 
@@ -233,7 +233,7 @@ describe('conservation over random histories', () => {
         }
         expect(undoLast(load(diary), hand)).toEqual({ ok: false, problems: [{ kind: 'nothing to undo' }] });
       }),
-      { numRuns: 40 },
+      { numRuns: 20 },
     );
   });
 });

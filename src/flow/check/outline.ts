@@ -20,11 +20,13 @@ export function isSame(a: Rectangle, b: Rectangle): boolean {
 }
 
 /**
- * The rectangle left of a board by its trims (DESIGN, section 6). A trim loses at least a whole kerf. Ends always
- * lose theirs; of the edges, rough and S2S boards lose both, S3S the far one, S4S none.
+ * The rectangle left of a board by its trims (DESIGN, section 6). A trim loses at least a whole kerf. Ends lose
+ * theirs, but not those of rack pieces, which were sawn; of the edges, rough and S2S boards lose both, S3S the far
+ * one, S4S none.
  */
 export function trimmed(board: Board, shop: Shop): Rectangle {
-  const perEnd = shop.endTrim === 0 ? 0 : Math.max(shop.endTrim, shop.crosscutKerf);
+  const perEnd =
+    shop.endTrim === 0 || board.origin === 'rack' ? 0 : Math.max(shop.endTrim, shop.crosscutKerf);
   const perEdge = shop.edgeTrim === 0 ? 0 : Math.max(shop.edgeTrim, shop.ripKerf);
   const roughEdges = { rough: 2, S2S: 2, S3S: 1, S4S: 0 }[board.surface];
   return {

@@ -6,10 +6,12 @@ import type { Board } from './board.ts';
  * The part of a board that is left when ends and rough edges are trimmed, in board coordinates.
  * A trim takes its kerf inside the trimmed-off strip, so a trim thinner than the kerf takes a whole kerf.
  * Rough and S2S boards lose both edges; S3S has its near edge straight and loses the far one; S4S loses none.
+ * A piece of the rack has sawn ends and loses nothing there.
  * Length or width may come out 0 or less: then nothing can be cut from the board.
  */
 export function usable(board: Board, shop: Shop): Rectangle {
-  const end = shop.endTrim > 0 ? Math.max(shop.endTrim, shop.crosscutKerf) : 0;
+  const sawnEnds = board.origin === 'rack' || shop.endTrim === 0;
+  const end = sawnEnds ? 0 : Math.max(shop.endTrim, shop.crosscutKerf);
   const edge = shop.edgeTrim > 0 ? Math.max(shop.edgeTrim, shop.ripKerf) : 0;
   const near = board.surface === 'rough' || board.surface === 'S2S' ? edge : 0;
   const far = board.surface === 'S4S' ? 0 : edge;
