@@ -11,6 +11,8 @@ export interface CuttingRules {
   readonly grid: number;
   readonly leastLength: number;
   readonly leastWidth: number;
+  /** Chance that a cut runs its kerf off the workpiece's end or edge, so that only one piece is left; 0 when missing. */
+  readonly runOff?: number;
 }
 
 /** A workpiece on its way: `stage` is how deep the cuts that made it nest (odd crosscut, even rip, 0 untouched). */
@@ -31,7 +33,7 @@ function cutOnce(
   piece: Workpiece,
   kind: 'crosscut' | 'rip',
   rules: CuttingRules,
-): [Workpiece, Workpiece] | null {
+): readonly Workpiece[] | null {
   const stage = stageAfter(piece.stage, kind);
   if (rules.stages !== 'any' && stage > rules.stages) return null;
   if (kind === 'rip' && piece.length < rules.shortestRip) return null;
@@ -39,22 +41,19 @@ function cutOnce(
   const size = crosscut ? piece.length : piece.width;
   const kerf = crosscut ? rules.crosscutKerf : rules.ripKerf;
   const least = crosscut ? rules.leastLength : rules.leastWidth;
+  const part = (from: number, to: number): Workpiece =>
+    crosscut
+      ? { ...piece, x: piece.x + from, length: to - from, stage }
+      : { ...piece, y: piece.y + from, width: to - from, stage };
+  if (kerf > 0 && size - kerf >= least && random.chance(rules.runOff ?? 0)) {
+    const lost = random.whole(1, kerf);
+    return [random.chance(0.5) ? part(0, size - lost) : part(lost, size)];
+  }
   const low = Math.ceil(least / rules.grid);
   const high = Math.floor((size - kerf - least) / rules.grid);
   if (high < low) return null;
   const first = random.whole(low, high) * rules.grid;
-  const rest = size - first - kerf;
-  const { x, y, length, width } = piece;
-  if (crosscut) {
-    return [
-      { x, y, length: first, width, stage },
-      { x: x + first + kerf, y, length: rest, width, stage },
-    ];
-  }
-  return [
-    { x, y, length, width: first, stage },
-    { x, y: y + first + kerf, length, width: rest, stage },
-  ];
+  return [part(0, first), part(first + kerf, size)];
 }
 
 /**

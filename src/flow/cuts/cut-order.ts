@@ -10,6 +10,8 @@ export type UnnumberedCut = Omit<Cut, 'step'>;
 interface Blade {
   readonly at: number;
   readonly kerf: number;
+  /** Between two pieces of a run: tilted, perhaps, and through their strip alone. */
+  readonly partsRun: boolean;
 }
 
 /**
@@ -35,16 +37,20 @@ function collect(node: CutNode | null, kind: CutKind, blades: Blade[], rest: Cut
     return;
   }
   collect(node.before, kind, blades, rest);
-  blades.push({ at: node.at, kerf: node.kerf });
+  blades.push({ at: node.at, kerf: node.kerf, partsRun: node.partsRun });
   collect(node.after, kind, blades, rest);
 }
 
 /**
  * Cuts of one kind along a workpiece, each with the workpiece it then divides. They go from the near end on, except
- * that where two kerfs overlap the farther one is made first, so that the other runs off the end of what is left.
+ * that cuts within a run come last, when its strip lies alone on the saw, and that where two kerfs overlap the
+ * farther one is made first, so that the other runs off the end of what is left.
  */
 function chain(kind: CutKind, region: Rectangle, blades: readonly Blade[]): Omit<UnnumberedCut, 'purpose'>[] {
-  let first = 0;
+  let first = Math.max(
+    0,
+    blades.findIndex((blade) => !blade.partsRun),
+  );
   const reaches = (index: number): number => (blades[index]?.at ?? 0) + (blades[index]?.kerf ?? 0);
   while (first + 1 < blades.length && (blades[first + 1] as Blade).at < reaches(first)) first += 1;
   const blade = blades[first];

@@ -6,6 +6,8 @@ import type { CutKind } from './stage.ts';
 export interface CutPosition {
   readonly at: number;
   readonly kerf: number;
+  /** Whether it goes between two neighbours of a run. */
+  readonly partsRun: boolean;
   readonly before: readonly number[];
   readonly after: readonly number[];
   readonly beforeRegion: Rectangle | null;
@@ -58,7 +60,14 @@ export function cutPositions(
     if (meeting !== null && high - low !== meeting) continue;
     const own = meeting ?? kerf;
     for (const at of placesIn({ low, high }, whole, own, kind === 'crosscut' ? rules.shortestRip : 0)) {
-      found.push({ at, kerf: own, before, after, ...sides(kind, region, at, own) });
+      found.push({
+        at,
+        kerf: own,
+        partsRun: meeting !== null,
+        before,
+        after,
+        ...sides(kind, region, at, own),
+      });
     }
   }
   return found;

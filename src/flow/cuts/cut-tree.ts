@@ -47,6 +47,8 @@ export type CutNode =
       readonly region: Rectangle;
       readonly at: number;
       readonly kerf: number;
+      /** Whether it goes between two neighbours of a run, through their strip alone. */
+      readonly partsRun: boolean;
       readonly before: CutNode | null;
       readonly after: CutNode | null;
     };
@@ -126,8 +128,8 @@ function search(
     if (after === null && cut.afterRegion !== null) return null;
     const own = { earned: 0, cuts: 1, offcuts: 0, misfits: isFavoured(problem.favoured, kind, cut) ? 0 : 1 };
     const score = addScores(own, before?.score ?? nothing, after?.score ?? nothing);
-    const node = { kind, region, at, kerf, before: before?.node ?? null, after: after?.node ?? null };
-    return { node, score };
+    const sides = { before: before?.node ?? null, after: after?.node ?? null };
+    return { node: { kind, region, at, kerf, partsRun: cut.partsRun, ...sides }, score };
   }
 
   const answer = solve(problem.workpiece, everything, 0);

@@ -25,7 +25,8 @@ export function junctions(pieces: readonly PlacedPiece[], parts: readonly Part[]
       const left = parts[at(first).part];
       const right = parts[at(second).part];
       const bevel = Math.max(Math.abs(left?.rightEnd ?? 0), Math.abs(right?.leftEnd ?? 0));
-      const kerf = bevelKerf(shop.crosscutKerf, bevel);
+      // A kerf of 0 comes back as −0, which JSON would not keep.
+      const kerf = Math.max(0, bevelKerf(shop.crosscutKerf, bevel));
       const isForward = at(first).x < at(second).x;
       found.push({ before: isForward ? first : second, after: isForward ? second : first, kerf });
     }
