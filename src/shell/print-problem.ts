@@ -1,0 +1,285 @@
+import {
+  type LengthStyle,
+  type Place,
+  type PlanProblem,
+  formatLengthWithUnit,
+  withoutControls,
+} from '../index.ts';
+import { printExcerpt } from './print-excerpt.ts';
+import type { ReadProblem } from './read/problem.ts';
+import { systemReason } from './system-reason.ts';
+import {
+  exampleOf,
+  grouped,
+  mendOfMissing,
+  nearest,
+  nounOf,
+  quoted,
+  quotedNearest,
+  rangeWords,
+  short,
+} from './wording.ts';
+import type { WriteProblem } from './write/problem.ts';
+
+/** All that a user can cause and this file has words for. */
+export type Problem = ReadProblem | WriteProblem | PlanProblem;
+
+/** What is wrong, and what would mend it. */
+interface Said {
+  readonly words: string;
+  readonly mend: string;
+}
+
+type Kind = Problem['kind'];
+type Sayings = {
+  readonly [K in Kind]: (problem: Extract<Problem, { readonly kind: K }>, style: LengthStyle) => Said;
+};
+
+const inInches: LengthStyle = { units: 'in', printFraction: 32 };
+
+/**
+ * A problem for the terminal: `file:line:column: message`, the line with the cell underlined, and the mend. Nothing
+ * that stands in a file can steer the terminal.
+ * @param style how to print lengths of a problem that has no file (a plan's)
+ */
+export function printProblem(problem: Problem, style: LengthStyle = inInches): string {
+  // The table has one entry for each kind, so the entry found by the kind takes this very problem.
+  const say = sayings[problem.kind] as (problem: Problem, style: LengthStyle) => Said;
+  const { words, mend } = say(problem, style);
+  const at = 'at' in problem ? problem.at : undefined;
+  const excerpt = at === undefined ? null : printExcerpt(at);
+  const head = `${whereOf(problem, at)}${words}`;
+  return [head, ...(excerpt === null ? [] : [excerpt]), `  mend: ${mend}`].join('\n');
+}
+
+/** Problems one under the other, a blank line between. */
+export function printProblems(problems: readonly Problem[], style: LengthStyle = inInches): string {
+  return problems.map((problem) => printProblem(problem, style)).join('\n\n');
+}
+
+function whereOf(problem: Problem, at: Place | undefined): string {
+  if (at !== undefined) return `${withoutControls(at.file)}:${at.line}:${at.column}: `;
+  if ('file' in problem) return `${withoutControls(problem.file)}: `;
+  return 'folder' in problem ? `${withoutControls(problem.folder)}: ` : '';
+}
+
+const sayings: Sayings = {
+  'empty file': () => ({ words: 'the file is empty', mend: 'begin it with the line of column names' }),
+  'quote not closed': () => ({
+    words: 'a quotation mark opens here and is never closed',
+    mend: `close it, and double each quotation mark inside a quoted cell: "5' 3 1/2"""`,
+  }),
+  'row too long': ({ most }) => ({
+    words: `the row is longer than ${grouped(most)} characters`,
+    mend: 'look for a quotation mark that is never closed',
+  }),
+  'ragged row': ({ cells, columns }) => ({
+    words: `the row has ${cells} ${cells === 1 ? 'cell' : 'cells'}, the header has ${columns}`,
+    mend:
+      cells < columns
+        ? 'add the separators of the empty cells'
+        : 'take out the extra separator, or put quotation marks round a cell that holds one',
+  }),
+  'no folder': () => ({
+    words: 'no such folder',
+    mend: 'give the folder of a job, or make one: mantelwright new FOLDER',
+  }),
+  'folder is a file': () => ({
+    words: 'this is a file, not a job folder',
+    mend: 'give the folder that holds it',
+  }),
+  'file missing': ({ role }) => ({ words: 'the job folder has no such file', mend: mendOfMissing[role] }),
+  'file is a folder': () => ({ words: 'this is a folder, not a file', mend: 'move it away or rename it' }),
+  'file unreadable': ({ code }) => ({
+    words: `cannot be read: ${systemReason(code)}`,
+    mend: 'check its name and its permissions',
+  }),
+  'file too large': ({ bytes, most }) => ({
+    words: `the file has ${grouped(bytes)} bytes, and the most is ${grouped(most)}`,
+    mend: 'check that it is the right file',
+  }),
+  'not UTF-8': ({ looksLike }) => ({
+    words:
+      looksLike === 'UTF-16'
+        ? 'the file is UTF-16 text, not UTF-8'
+        : 'the file is not UTF-8 text from here on',
+    mend: 'save it again as "CSV UTF-8"',
+  }),
+
+  'unknown column': ({ name, known }) => ({
+    words: `unknown column ${quoted(name)}`,
+    mend: nearest(name, known),
+  }),
+  'nameless column': () => ({ words: 'a column without a name', mend: 'name it, or take it out' }),
+  'double column': ({ name, first }) => ({
+    words: `the column ${quoted(name)} is there twice, first at column ${first.column}`,
+    mend: 'keep one of the two',
+  }),
+  'missing column': ({ name, needed }) => ({
+    words: `the column ${quoted(name)} is missing`,
+    mend: `add it; needed are ${needed.join(', ')}`,
+  }),
+
+  'empty cell': ({ label }) => ({ words: `${label} is empty`, mend: 'fill it in' }),
+  'no length': sayNoLength,
+  'length out of range': ({ label, text, range }) => ({
+    words: `${label}: ${quoted(text)} must be ${range}`,
+    mend: 'correct the length',
+  }),
+  'no thickness': ({ text, isDate }) => ({
+    words: `thickness: ${quoted(text)} is ${isDate ? 'a date, not a thickness' : 'no thickness'}`,
+    mend: isDate
+      ? 'a spreadsheet took a fraction for a date: make the column text, then write 4/4 or 13/16'
+      : 'write quarters like 4/4, or a size like 13/16 or 20 mm',
+  }),
+  'no number': ({ label, text, wanted }) => ({
+    words: `${label}: ${quoted(text)} is no ${nounOf[wanted]}`,
+    mend: `write ${exampleOf[wanted]}`,
+  }),
+  'out of range': ({ label, text, range }) => ({
+    words: `${label}: ${quoted(text)} must be ${rangeWords(range)}`,
+    mend: 'correct the number',
+  }),
+  'unknown word': ({ label, text, known }) => ({
+    words: `${label}: ${quoted(text)} is not a word for it`,
+    mend: nearest(text, known),
+  }),
+
+  'unknown setting': ({ name, known }) => ({
+    words: `unknown setting ${quoted(name)}`,
+    mend: nearest(name, known),
+  }),
+  'double setting': ({ name, first }) => ({
+    words: `the setting ${quoted(name)} is given twice, first in line ${first.line}`,
+    mend: 'keep one of the two',
+  }),
+  'missing setting': ({ name, example }) => ({
+    words: `the setting ${quoted(name)} is missing`,
+    mend: `add a line like ${name},${example}`,
+  }),
+  'double name': ({ what, name, first, at }) => ({
+    words: `two ${what}s are named ${quoted(name)}, in lines ${first.line} and ${at.line}`,
+    mend: what === 'leg' ? 'give each its own name' : 'give each its own name, or raise the quantity of one',
+  }),
+  'unknown board': ({ name, known }) => ({
+    words: `no board is named ${quoted(name)}`,
+    mend:
+      known.length === 0
+        ? 'add it to boards.csv'
+        : `write ${quotedNearest(name, known)}, or add it to boards.csv`,
+  }),
+  'defect outside': ({ defect, end, value, board, size, style }) => {
+    const reach = formatLengthWithUnit(value, style);
+    const past = `board ${short(board)} (${formatLengthWithUnit(size, style)})`;
+    switch (end) {
+      case 'from':
+        return {
+          words: `the ${defect} starts at ${reach}, before the butt end of the board`,
+          mend: measureAlong,
+        };
+      case 'to':
+        return { words: `the ${defect} ends at ${reach}, past the end of ${past}`, mend: measureAlong };
+      case 'low':
+        return {
+          words: `the ${defect} starts at ${reach}, before the near edge of the board`,
+          mend: measureAcross,
+        };
+      case 'high':
+        return {
+          words: `the ${defect} reaches ${reach} across, past the far edge of ${past}`,
+          mend: measureAcross,
+        };
+    }
+  },
+  'defect without extent': ({ defect, along, start, end, style }) => {
+    const [first, last] = [formatLengthWithUnit(start, style), formatLengthWithUnit(end, style)];
+    const [from, to] = along === 'length' ? ['from', 'to'] : ['low', 'high'];
+    return {
+      words:
+        start === end
+          ? `the ${defect} has no ${along}: ${from} and ${to} are both ${first}`
+          : `the ${defect} is turned about: ${from} is ${first}, ${to} is ${last}`,
+      mend: start === end ? `give it the ${along} it takes up` : `write the smaller one as ${from}`,
+    };
+  },
+  'too much': ({ what }) => ({
+    words: `the ${what} up to here are together larger than can be reckoned exactly`,
+    mend: 'check the unit and the quantities',
+  }),
+  'no rows': ({ what }) => ({ words: `there is no ${what}`, mend: `add a line for each ${what}` }),
+
+  'not written': ({ code }) => ({
+    words: `cannot be written: ${systemReason(code)}`,
+    mend: 'check the permissions and the room on the disk, or name another folder',
+  }),
+
+  'no legs': () => ({
+    words: 'the mantel has no leg',
+    mend: 'give each run along a wall a line in legs.csv',
+  }),
+  'not above zero': ({ size, leg }) => ({
+    words: `${leg === null ? '' : `leg ${quoted(leg)}: `}${size} must be more than 0`,
+    mend: 'correct the length',
+  }),
+  'leg named twice': ({ leg }) => ({
+    words: `two legs are named ${quoted(leg)}`,
+    mend: 'give each its own name',
+  }),
+  'corner out of range': ({ leg, corner }) => ({
+    words: `leg ${quoted(leg)}: a corner of ${corner} degrees cannot be mitered`,
+    mend: 'give the angle turned to the next leg: 90 round a square corner, -90 into one',
+  }),
+  'leg too short': ({ leg, lacking }, style) => ({
+    words: `leg ${quoted(leg)} is too short for its corners, by ${formatLengthWithUnit(lacking, style)}`,
+    mend: 'make it longer, or its neighbours less deep',
+  }),
+  'no hollow': ({ faceHeight, least }, style) => ({
+    words: `a face ${formatLengthWithUnit(faceHeight, style)} high leaves no hollow between the panels`,
+    mend: `make the face higher than ${formatLengthWithUnit(least, style)}, or the boards thinner`,
+  }),
+  'ledger too high': ({ width, room }, style) => ({
+    words: `a ledger ${formatLengthWithUnit(width, style)} wide does not fit the hollow of ${formatLengthWithUnit(room, style)}`,
+    mend: 'take a narrower ledger section',
+  }),
+  'ledger too thick': ({ leg, thickness, room }, style) => ({
+    words: `leg ${quoted(leg)}: a ledger ${formatLengthWithUnit(thickness, style)} thick does not fit the depth of ${formatLengthWithUnit(room, style)}`,
+    mend: 'take a thinner ledger section, or a deeper leg',
+  }),
+  'legs cross': ({ leg, other }) => ({
+    words: `the legs ${quoted(leg)} and ${quoted(other)} run into each other`,
+    mend: 'check their lengths and corners',
+  }),
+  'piece too long': ({ piece }) => ({
+    words: `${quoted(piece)} comes out longer than any piece may be`,
+    mend: 'check the unit of the legs',
+  }),
+};
+
+const measureAlong = "measure both from the same end, or correct the board's length";
+const measureAcross = "measure both from the near edge as seen on face A, or correct the board's width";
+
+function sayNoLength({ label, text, why, unit }: Extract<ReadProblem, { readonly kind: 'no length' }>): Said {
+  const bare = `a bare number is in ${unit === 'in' ? 'inches' : 'millimetres'}`;
+  const written = `${label}: ${quoted(text)}`;
+  switch (why) {
+    case 'unreadable':
+      return {
+        words: `${written} is no length`,
+        mend: `write it like 63 1/2, 63.5, 5' 3 1/2" or 1612.9 mm; ${bare}`,
+      };
+    case 'decimal comma':
+      return {
+        words: `${written} has a comma`,
+        mend: 'write 63.5, or separate the cells of the whole file by semicolons',
+      };
+    case 'date':
+      return {
+        words: `${written} is a date, not a length`,
+        mend: 'a spreadsheet took a fraction for a date: write 3/4 in, or 0.75',
+      };
+    case 'zero denominator':
+      return { words: `${written} divides by zero`, mend: 'correct the fraction' };
+    case 'too long':
+      return { words: `${written} is longer than 10,000 inches (254 m)`, mend: `check the unit; ${bare}` };
+  }
+}

@@ -1,0 +1,79 @@
+import { nearestName, seenCharacters, withoutControls } from '../index.ts';
+import type { JobFile, Range, Wanted } from './read/problem.ts';
+
+/** What to do about each file when it is not there. */
+export const mendOfMissing: Readonly<Record<JobFile, string>> = {
+  shop: 'write it: setting,value',
+  parts: 'write it by hand, or let "mantelwright plan" make it from mantel.csv and legs.csv',
+  boards: 'list the boards at hand in it: board,length,width,thickness',
+  defects: 'list the defects in it: board,kind,face,from,to,low,high',
+  yard: 'list the boards on offer in it: board,length,width,thickness,price',
+  mantel: 'write it (setting,value: face height, thickness ...), or write parts.csv by hand',
+  legs: 'write it (leg,along wall,projection,corner), or write parts.csv by hand',
+};
+
+/** What a cell should have been. */
+export const nounOf: Readonly<Record<Wanted, string>> = {
+  number: 'number',
+  'whole number': 'whole number',
+  share: 'number',
+  price: 'price',
+  angle: 'angle',
+  stages: 'whole number',
+  show: 'answer',
+  section: 'section',
+};
+
+/** How such a cell is written. */
+export const exampleOf: Readonly<Record<Wanted, string>> = {
+  number: 'a plain number like 2 or 2.5',
+  'whole number': 'a whole number like 2',
+  share: 'a number from 0 to 1, like 0.25',
+  price: 'a number like 42.50; in boards.csv 8.50/bf is a price per board foot',
+  angle: 'degrees, like 45 or -22.5; a square end is empty',
+  stages: 'a whole number like 4, or any',
+  show: 'yes, no, or a number: the more, the more the part is looked at',
+  section: 'thickness x width, like 1 1/2 x 3 1/2, or none',
+};
+
+/** The numbers that are allowed, to stand after `must be`. */
+export function rangeWords({ above, least, most, below }: Range): string {
+  if (above !== undefined && below !== undefined) return `more than ${above} and less than ${below}`;
+  if (least !== undefined && most !== undefined) return `from ${least} to ${grouped(most)}`;
+  return least === undefined ? 'another number' : `${least} or more`;
+}
+
+/** A mend for a name that is not known: the nearest known one, then all of them. */
+export function nearest(written: string, known: readonly string[]): string {
+  const all = `known are ${known.join(', ')}`;
+  return known.length === 0 ? all : `write ${quotedNearest(written, known)}, the nearest; ${all}`;
+}
+
+/** The nearest known name, in quotes. */
+export function quotedNearest(written: string, known: readonly string[]): string {
+  return quoted(nearestName(written, known) ?? '');
+}
+
+/** Text from a file in quotes, short enough for a message. */
+export function quoted(text: string): string {
+  return `"${short(text)}"`;
+}
+
+const longestQuoted = 60;
+
+/** Text from a file, short enough for a message and steering nothing. */
+export function short(text: string): string {
+  // What a person sees as one character may be many: cut roughly first, so that a huge cell costs nothing.
+  const line = withoutControls(text.slice(0, 8 * longestQuoted));
+  const seen = seenCharacters(line);
+  if (seen.length <= longestQuoted && line.length === text.length) return line;
+  return `${seen
+    .slice(0, longestQuoted)
+    .map((character) => character.text)
+    .join('')}…`;
+}
+
+/** A whole number with its digits in groups of three. */
+export function grouped(number: number): string {
+  return String(number).replace(/\B(?=(?:\d{3})+$)/g, ',');
+}
