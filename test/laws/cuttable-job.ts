@@ -73,6 +73,7 @@ function randomBoard(random: Seeded, index: number): Board {
 /** Which faces may show for a piece with these defects under it: none, one, or both. */
 function showable(defects: readonly Defect[], quality: Quality, accept: readonly Accepted[]): Face[] {
   if (quality === 'any') return ['A', 'B'];
+  if (quality === 'sound') return defects.some(({ kind }) => isUnsound(kind)) ? [] : ['A', 'B'];
   const isWelcome = (defect: Defect): boolean =>
     accept.some(
       ({ kind, atMost }) =>
@@ -80,8 +81,7 @@ function showable(defects: readonly Defect[], quality: Quality, accept: readonly
     );
   return (['A', 'B'] as const).filter((show) =>
     defects.every((defect) => {
-      const showFree = quality !== 'sound' || isUnsound(defect.kind);
-      if (liesOn(defect, show) && showFree && !isWelcome(defect)) return false;
+      if (liesOn(defect, show) && !isWelcome(defect)) return false;
       const back = show === 'A' ? 'B' : 'A';
       return !liesOn(defect, back) || (quality !== 'clear-2' && !isUnsound(defect.kind));
     }),
@@ -177,7 +177,8 @@ function equalPieces(
   const isTurned = grain === 'across' || (grain === 'any' && random.chance(0.5));
   const [long, wide] = isTurned ? [shape.width, shape.length] : [shape.length, shape.width];
   const length = long - shop.lengthAllowance;
-  const width = (wide - shop.widthAllowance) * strips;
+  const jointed = strips > 1 ? (wide - inches(1 / 8)) * strips : wide;
+  const width = jointed - shop.widthAllowance;
   if (each <= 0 || length <= 0 || width <= 0) return [];
   const { part, faces } = suited(random, board, shop, blanks);
   const made = plainPart({ name: `part ${parts.length + 1}`, length, width, grain, ...part });

@@ -85,9 +85,8 @@ function wrongStrips(
     return `${of} strips, where the part allows ${part.glueUp}`;
   }
   const indices = new Set(entries.map(({ piece }) => piece.strip?.index ?? -1));
-  const isWhole = (first: number): boolean =>
-    Array.from({ length: of }, (_, index) => first + index).every((index) => indices.has(index));
-  if (entries.length !== of || !(isWhole(0) || isWhole(1))) return 'a strip is missing or there twice';
+  const isWhole = Array.from({ length: of }, (_, index) => index).every((index) => indices.has(index));
+  if (entries.length !== of || !isWhole) return 'a strip is missing or there twice';
   const tones = new Set(entries.map(({ on }) => boards.get(on.board)?.tone));
   return tones.size > 1 ? 'its strips come from boards of different tones' : null;
 }

@@ -49,10 +49,14 @@ function isWelcome(defect: Defect, part: Part): boolean {
   );
 }
 
-/** The flaws that forbid a piece of this part with this face showing: welcome ones are excused on that face only. */
+/**
+ * The flaws that forbid a piece of this part with this face showing. What the maker welcomes is excused on that face
+ * only, and only where a clear face was asked for: a sound part stays sound.
+ */
 function forbidden(flaws: readonly Flaw[], part: Part, show: Face): Flaw[] {
   return flaws.filter(({ face, defect }) => {
     if (part.quality === 'any') return false;
+    if (part.quality === 'sound') return unsound.includes(defect.kind);
     if (face === show && isWelcome(defect, part)) return false;
     const mustBeClear = part.quality === 'clear-2' || (part.quality === 'clear-1' && face === show);
     return mustBeClear || unsound.includes(defect.kind);
