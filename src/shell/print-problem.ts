@@ -3,19 +3,20 @@ import {
   type Place,
   type PlanProblem,
   formatLengthWithUnit,
+  nearestName,
   withoutControls,
 } from '../index.ts';
 import { printExcerpt } from './print-excerpt.ts';
 import type { ReadProblem } from './read/problem.ts';
 import { systemReason } from './system-reason.ts';
 import {
+  closeTo,
   exampleOf,
   grouped,
   mendOfMissing,
-  nearest,
+  nearestOf,
   nounOf,
   quoted,
-  quotedNearest,
   rangeWords,
   short,
 } from './wording.ts';
@@ -106,9 +107,9 @@ const sayings: Sayings = {
     mend: 'save it again as "CSV UTF-8"',
   }),
 
-  'unknown column': ({ name, known }) => ({
+  'unknown column': ({ name, nearest, known }) => ({
     words: `unknown column ${quoted(name)}`,
-    mend: nearest(name, known),
+    mend: nearestOf(nearest, known),
   }),
   'nameless column': () => ({ words: 'a column without a name', mend: 'name it, or take it out' }),
   'double column': ({ name, first }) => ({
@@ -141,13 +142,13 @@ const sayings: Sayings = {
     mend: 'correct the number',
   }),
   'unknown word': ({ label, text, known }) => ({
-    words: `${label}: ${quoted(text)} is not a word for it`,
-    mend: nearest(text, known),
+    words: `${label}: ${quoted(text)} is none of ${known.join(', ')}`,
+    mend: `write ${closeTo(text, known) ?? 'one of these'}`,
   }),
 
   'unknown setting': ({ name, known }) => ({
     words: `unknown setting ${quoted(name)}`,
-    mend: nearest(name, known),
+    mend: nearestOf(nearestName(name, known)?.name, known),
   }),
   'double setting': ({ name, first }) => ({
     words: `the setting ${quoted(name)} is given twice, first in line ${first.line}`,
@@ -161,13 +162,13 @@ const sayings: Sayings = {
     words: `two ${what}s are named ${quoted(name)}, in lines ${first.line} and ${at.line}`,
     mend: what === 'leg' ? 'give each its own name' : 'give each its own name, or raise the quantity of one',
   }),
-  'unknown board': ({ name, known }) => ({
-    words: `no board is named ${quoted(name)}`,
-    mend:
-      known.length === 0
-        ? 'add it to boards.csv'
-        : `write ${quotedNearest(name, known)}, or add it to boards.csv`,
-  }),
+  'unknown board': ({ name, known }) => {
+    const close = closeTo(name, known);
+    return {
+      words: `no board is named ${quoted(name)}`,
+      mend: `${close === null ? '' : `write ${close}, or `}add it to boards.csv`,
+    };
+  },
   'defect outside': ({ defect, end, value, board, size, style }) => {
     const reach = formatLengthWithUnit(value, style);
     const past = `board ${short(board)} (${formatLengthWithUnit(size, style)})`;

@@ -28,7 +28,7 @@ export const nounOf: Readonly<Record<Wanted, string>> = {
 export const exampleOf: Readonly<Record<Wanted, string>> = {
   number: 'a plain number like 2 or 2.5',
   'whole number': 'a whole number like 2',
-  share: 'a number from 0 to 1, like 0.25',
+  share: 'a number from 0 to 1, like 0.25, or 25%',
   price: 'a number like 42.50; in boards.csv 8.50/bf is a price per board foot',
   angle: 'degrees, like 45 or -22.5; a square end is empty',
   stages: 'a whole number like 4, or any',
@@ -43,15 +43,18 @@ export function rangeWords({ above, least, most, below }: Range): string {
   return least === undefined ? 'another number' : `${least} or more`;
 }
 
-/** A mend for a name that is not known: the nearest known one, then all of them. */
-export function nearest(written: string, known: readonly string[]): string {
+/** A mend for a name of which one of these was meant: the nearest, then all. */
+export function nearestOf(nearest: string | undefined, known: readonly string[]): string {
   const all = `known are ${known.join(', ')}`;
-  return known.length === 0 ? all : `write ${quotedNearest(written, known)}, the nearest; ${all}`;
+  return nearest === undefined ? all : `write ${quoted(nearest)}, the nearest; ${all}`;
 }
 
-/** The nearest known name, in quotes. */
-export function quotedNearest(written: string, known: readonly string[]): string {
-  return quoted(nearestName(written, known) ?? '');
+/** The known name that may well have been meant, in quotes; null when all are far off. */
+export function closeTo(written: string, known: readonly string[]): string | null {
+  // One number is as good a guess as another.
+  if (/^\d+$/.test(written)) return null;
+  const nearest = nearestName(written, known);
+  return nearest !== undefined && nearest.slips <= written.length / 2 ? quoted(nearest.name) : null;
 }
 
 /** Text from a file in quotes, short enough for a message. */

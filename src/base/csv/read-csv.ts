@@ -45,7 +45,7 @@ export function readCsv(file: string, text: string): Result<CsvTable, CsvProblem
   const read = rowsOf(source, delimiter);
   if (!read.ok) return read;
   const [first, ...others] = read.value.filter(({ cells }) => !cells.every(isBlank));
-  if (first === undefined) return failure([{ kind: 'empty file', at: placeAt(source, 0, 0) }]);
+  if (first === undefined) return failure([{ kind: 'empty file', at: { file, line: 1, column: 1 } }]);
   const columns = first.cells.findLastIndex((cell) => !isBlank(cell)) + 1;
   const table: CsvTable = {
     source,
@@ -71,6 +71,11 @@ export function readCsv(file: string, text: string): Result<CsvTable, CsvProblem
 export function placeOf(table: CsvTable, row: CsvRow, column: number): Place {
   const span = cellSpans(table.source.text.slice(row.start, row.end), table.delimiter)[column];
   return placeAt(table.source, row.start + (span?.start ?? 0), row.start + (span?.end ?? 0));
+}
+
+/** The place of a row from end to end. */
+export function placeOfRow(table: CsvTable, row: CsvRow): Place {
+  return placeAt(table.source, row.start, row.end);
 }
 
 function isBlank(cell: string): boolean {

@@ -17,7 +17,9 @@ export function acceptField(named: NamedTable, field: Field): readonly Accepted[
       return {
         kind: wordText(named, field, kind.trim(), defectKinds),
         atMost:
-          limit === undefined ? null : lengthText(named, field, limit, { side: 'down', range: '0 or more' }),
+          limit === undefined
+            ? null
+            : lengthText(named, field, limit.trim(), { side: 'down', range: '0 or more' }),
       };
     });
 }

@@ -39,28 +39,38 @@ const middlingLook = 5;
 /** A board as its row gives it: none of its defects yet, and possibly no copy of it at hand. */
 export type BareBoard = Omit<Board, 'defects'>;
 
+/** What a file of boards holds. */
+export interface BoardList {
+  /** The rows that could be read, used-up boards (quantity 0) too. */
+  readonly boards: readonly BareBoard[];
+  /** Every name, of faulty rows too. */
+  readonly names: readonly string[];
+}
+
 /**
  * Reads `boards.csv` (or `yard.csv`). Sizes are rounded down: a board never grows.
  * A row with quantity 0 is a board that is used up; it stays known by name.
  * @returns null when not even the names could be read
  */
-export function readBoards(file: string, text: string, shop: Shop): Reading<readonly BareBoard[] | null> {
+export function readBoards(file: string, text: string, shop: Shop): Reading<BoardList | null> {
   const { named, problems } = openTable(file, text, boardColumns, shop.units);
   if (named === null) return { value: null, problems };
   const firstPlace = new Map<string, Place>();
   const area = totalArea('boards');
-  const boards = named.table.rows.map((row) => {
+  const boards: BareBoard[] = [];
+  for (const row of named.table.rows) {
     const label = fieldOf(named, row, 'board');
     const name = neededText(named, label);
     const first = firstPlace.get(name);
     if (first !== undefined)
       named.problems.push({ kind: 'double name', at: label.at(), what: 'board', name, first });
     else if (name !== '') firstPlace.set(name, label.at());
+    const before = named.problems.length;
     const board = boardOf(named, row, name, shop);
     area.add(named, label, board);
-    return board;
-  });
-  return { value: boards, problems: named.problems };
+    if (named.problems.length === before && first === undefined) boards.push(board);
+  }
+  return { value: { boards, names: [...firstPlace.keys()] }, problems: named.problems };
 }
 
 function boardOf(named: NamedTable, row: CsvRow, name: string, shop: Shop): BareBoard {

@@ -1,5 +1,5 @@
 import { type CsvRow, type Defect, type LengthStyle, type Tick, defectKinds, ticks } from '../../index.ts';
-import type { BareBoard } from './boards.ts';
+import type { BareBoard, BoardList } from './boards.ts';
 import { lengthField, neededText, wordField } from './field.ts';
 import { type Field, type NamedTable, fieldOf, openTable } from './named-table.ts';
 import type { Reading } from './problem.ts';
@@ -18,7 +18,7 @@ export const defectColumns = [
 
 /**
  * Reads `defects.csv`. Rectangles are rounded outwards: a defect never shrinks.
- * @param boards boards the defects may lie on, all files together (a name may stand in more than one); null when they
+ * @param lists the files of boards that the defects may lie on (a name may stand in more than one); null when they
  * could not be read, and names and outlines are not looked up
  * @returns the defects of each board, in file order
  */
@@ -26,20 +26,21 @@ export function readDefects(
   file: string,
   text: string,
   style: LengthStyle,
-  boards: readonly BareBoard[] | null,
+  lists: readonly BoardList[] | null,
 ): Reading<ReadonlyMap<string, readonly Defect[]>> {
   const { named, problems } = openTable(file, text, defectColumns, style.units);
   if (named === null) return { value: new Map(), problems };
   const outlines = new Map<string, BareBoard[]>();
-  for (const board of boards ?? []) outlines.set(board.name, [...(outlines.get(board.name) ?? []), board]);
-  const known = [...outlines.keys()];
+  for (const board of (lists ?? []).flatMap(({ boards }) => boards))
+    outlines.set(board.name, [...(outlines.get(board.name) ?? []), board]);
+  const known = new Set((lists ?? []).flatMap(({ names }) => names));
   const defects = new Map<string, Defect[]>();
   for (const row of named.table.rows) {
     const label = fieldOf(named, row, 'board');
     const name = neededText(named, label);
     const on = outlines.get(name) ?? [];
-    if (name !== '' && boards !== null && on.length === 0)
-      named.problems.push({ kind: 'unknown board', at: label.at(), name, by: 'defect', known });
+    if (name !== '' && lists !== null && !known.has(name))
+      named.problems.push({ kind: 'unknown board', at: label.at(), name, by: 'defect', known: [...known] });
     const defect = defectOf(named, row, on, style);
     const before = defects.get(name);
     if (before === undefined) defects.set(name, [defect]);

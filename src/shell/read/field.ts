@@ -61,7 +61,10 @@ export function numberText(
 ): number {
   const { label } = field;
   if (neededText(named, field) === '') return 0;
-  const value = plainNumber(text, named.table.decimalComma);
+  // A spreadsheet shows a share as 30%.
+  const asPercent = rule.wanted === 'share' && text.endsWith('%');
+  const number = plainNumber(asPercent ? text.slice(0, -1) : text, named.table.decimalComma);
+  const value = number !== null && asPercent ? number / 100 : number;
   if (value === null || (rule.wanted === 'whole number' && !Number.isInteger(value))) {
     named.problems.push({ kind: 'no number', at: field.at(), label, text: field.text, wanted: rule.wanted });
     return 0;

@@ -1,5 +1,5 @@
 import type { Board, Defect, Job, Part, Shop } from '../../index.ts';
-import { type BareBoard, readBoards } from './boards.ts';
+import { type BareBoard, type BoardList, readBoards } from './boards.ts';
 import { readDefects } from './defects.ts';
 import { readParts } from './parts.ts';
 import { type JobFile, type ReadProblem, type Reading, missing } from './problem.ts';
@@ -37,30 +37,29 @@ export function readJobTexts(name: string, texts: JobTexts, needs: JobNeeds = {}
   const shop = readShop(texts.shop.file, texts.shop.text);
   const owned = boardsOf(texts.boards, shop.value, needs.boardsNeeded ?? true);
   const yard = boardsOf(texts.yard, shop.value, false);
-  const boards = owned.value === null || yard.value === null ? null : [...owned.value, ...yard.value];
+  const lists = owned.value === null || yard.value === null ? null : [owned.value, yard.value];
   const names =
-    boards === null ? null : new Set([...boards.map((board) => board.name), ...(needs.otherBoards ?? [])]);
+    lists === null ? null : new Set([...lists.flatMap((list) => list.names), ...(needs.otherBoards ?? [])]);
   const parts = partsOf(texts.parts, shop.value, names, needs);
-  const defects = defectsOf(texts.defects, shop.value, boards);
+  const defects = defectsOf(texts.defects, shop.value, lists);
   return {
     value: {
       name,
       shop: shop.value,
       parts: parts.value,
-      boards: withDefects(owned.value ?? [], defects.value),
-      yard: withDefects(yard.value ?? [], defects.value),
+      boards: withDefects(owned.value?.boards ?? [], defects.value),
+      yard: withDefects(yard.value?.boards ?? [], defects.value),
     },
     problems: [shop, owned, yard, parts, defects].flatMap(({ problems }) => problems),
   };
 }
 
-function boardsOf(
-  { file, text }: JobText,
-  shop: Shop,
-  needed: boolean,
-): Reading<readonly BareBoard[] | null> {
+function boardsOf({ file, text }: JobText, shop: Shop, needed: boolean): Reading<BoardList | null> {
   if (text !== null) return readBoards(file, text, shop);
-  return { value: needed ? null : [], problems: needed ? [missing(file, 'boards')] : [] };
+  return {
+    value: needed ? null : { boards: [], names: [] },
+    problems: needed ? [missing(file, 'boards')] : [],
+  };
 }
 
 function partsOf(
@@ -77,9 +76,9 @@ function partsOf(
 function defectsOf(
   { file, text }: JobText,
   shop: Shop,
-  boards: readonly BareBoard[] | null,
+  lists: readonly BoardList[] | null,
 ): Reading<ReadonlyMap<string, readonly Defect[]>> {
-  return text === null ? { value: new Map(), problems: [] } : readDefects(file, text, shop, boards);
+  return text === null ? { value: new Map(), problems: [] } : readDefects(file, text, shop, lists);
 }
 
 /** Boards of which there is at least one copy, each with its defects. */

@@ -1,4 +1,13 @@
-import { type CsvRow, type CsvTable, type LengthUnit, type Place, placeOf, readCsv } from '../../index.ts';
+import {
+  type CsvRow,
+  type CsvTable,
+  type LengthUnit,
+  type Place,
+  nearestName,
+  placeOf,
+  placeOfRow,
+  readCsv,
+} from '../../index.ts';
 import type { HeaderProblem, ReadProblem } from './problem.ts';
 
 /** A column that a file may have; `needed` ones must be there. */
@@ -57,24 +66,36 @@ function readHeader(
 ): { indexOf: Map<string, number>; problems: HeaderProblem[] } {
   const { header } = table;
   const known = columns.map(({ name }) => name);
-  const byFoldedName = new Map(known.map((name) => [folded(name), name]));
+  const nameOf = new Map(known.map((name) => [folded(name), name]));
+  const written = header.cells.map(folded);
+  const free = known.filter((name) => !written.includes(folded(name)));
   const indexOf = new Map<string, number>();
+  const meant = new Set<string>();
   const problems: HeaderProblem[] = [];
-  header.cells.forEach((cell, index) => {
+  written.forEach((cell, index) => {
     const at = (): Place => placeOf(table, header, index);
-    const name = byFoldedName.get(folded(cell));
+    const name = nameOf.get(cell);
     const first = name === undefined ? undefined : indexOf.get(name);
-    if (folded(cell) === '') problems.push({ kind: 'nameless column', at: at() });
-    else if (name === undefined)
-      problems.push({ kind: 'unknown column', at: at(), name: cell.trim(), known });
-    else if (first !== undefined)
+    if (cell === '') problems.push({ kind: 'nameless column', at: at() });
+    else if (name === undefined) {
+      const nearest = nearestName(cell, free.length > 0 ? free : known)?.name ?? '';
+      meant.add(nearest);
+      problems.push({
+        kind: 'unknown column',
+        at: at(),
+        name: (header.cells[index] ?? '').trim(),
+        nearest,
+        known,
+      });
+    } else if (first !== undefined)
       problems.push({ kind: 'double column', at: at(), name, first: placeOf(table, header, first) });
     else indexOf.set(name, index);
   });
+  // A column that was only misspelt is not reported as missing too.
   const needed = columns.filter((column) => column.needed).map(({ name }) => name);
   for (const name of needed) {
-    if (!indexOf.has(name))
-      problems.push({ kind: 'missing column', at: placeOf(table, header, 0), name, needed });
+    if (indexOf.has(name) || meant.has(name)) continue;
+    problems.push({ kind: 'missing column', at: placeOfRow(table, header), name, needed });
   }
   return { indexOf, problems };
 }

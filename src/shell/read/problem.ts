@@ -19,6 +19,8 @@ export type HeaderProblem =
       readonly kind: 'unknown column';
       readonly at: Place;
       readonly name: string;
+      /** The likeliest column meant: one that the file does not have yet. */
+      readonly nearest: string;
       readonly known: readonly string[];
     }
   | { readonly kind: 'nameless column'; readonly at: Place }

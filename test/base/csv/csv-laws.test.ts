@@ -31,7 +31,7 @@ describe('laws of CSV', () => {
         const { header, rows: others } = back.value;
         expect([header, ...others].map((row) => row.cells)).toEqual(written);
       }),
-      { numRuns: 1000 },
+      { numRuns: 300 },
     );
   });
 
@@ -74,7 +74,7 @@ describe('laws of CSV', () => {
           });
         }
       }),
-      { numRuns: 2000 },
+      { numRuns: 600 },
     );
   });
 });

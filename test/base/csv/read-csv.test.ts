@@ -138,7 +138,7 @@ describe('problems', () => {
   };
 
   it.each(['', '\uFEFF', '\n\n', ' , ,\n'])('nothing in the file: %j', (text) => {
-    expect(problems(text)).toEqual([{ kind: 'empty file', at: [1, 1, 1] }]);
+    expect(problems(text)).toEqual([{ kind: 'empty file', at: [1, 1, undefined] }]);
   });
 
   it('all ragged rows', () => {
