@@ -46,11 +46,9 @@ describe('driving a solve', () => {
   it('ends at the time limit', async () => {
     const clock = { now: 0 };
     const world = testWorld({ now: () => clock.now });
-    const driven = await drive(
-      (stop) => counting(stop, () => (clock.now += 10)),
-      world,
-      { milliseconds: 55 },
-    );
+    const driven = await drive((stop) => counting(stop, () => (clock.now += 10)), world, {
+      milliseconds: 55,
+    });
     expect(driven).toEqual({ value: 7, ended: 'out of time' });
   });
 
@@ -58,7 +56,10 @@ describe('driving a solve', () => {
     const clock = { now: 0 };
     const world = testWorld({ now: () => clock.now, isTerminal: true });
     await drive((stop) => counting(stop, () => (clock.now += 10)), world, unlimited);
-    const drawn = world.err().split('\r').filter((line) => line.includes('step'));
+    const drawn = world
+      .err()
+      .split('\r')
+      .filter((line) => line.includes('step'));
     expect(drawn.length).toBeGreaterThan(5);
     expect(drawn.length).toBeLessThanOrEqual(11);
     expect(world.err().endsWith('\r\u001b[2K')).toBe(true);

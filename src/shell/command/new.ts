@@ -3,7 +3,7 @@ import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Command } from 'commander';
 import { blankFiles } from './blank-files.ts';
-import { exitCodes, exitWith } from './exit.ts';
+import { exitCodes, exitWith, orEnd } from './end.ts';
 import { shownPath } from './shown-path.ts';
 import type { World } from './world.ts';
 import { type TextFile, writeTogether } from './write-together.ts';
@@ -30,7 +30,7 @@ export function register(program: Command, world: World): void {
         );
         exitWith(exitCodes.badInput);
       }
-      await writeTogether(place, files);
+      orEnd(await writeTogether(place, files, world), world);
       const shown = shownPath(place, world);
       world.stdout.write(`${shown}: ${files.map(({ name }) => name).join(', ')}\n`);
       world.stdout.write(`next: mantelwright layout ${shown.includes(' ') ? `"${shown}"` : shown}\n`);

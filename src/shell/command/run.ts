@@ -1,5 +1,5 @@
 import { Command, CommanderError } from 'commander';
-import { exitCodes } from './exit.ts';
+import { exitCodes } from './end.ts';
 import { fileFault } from './file-fault.ts';
 import { registerAll } from './program.ts';
 import type { World } from './world.ts';

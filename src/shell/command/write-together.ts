@@ -1,6 +1,11 @@
-import { randomUUID } from 'node:crypto';
-import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
+import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
+import { type Result, failure } from '../../index.ts';
+import { errorCode } from '../read/text-file.ts';
+import { writeAllAtomically } from '../write/atomically.ts';
+import type { WriteProblem } from '../write/problem.ts';
+import { shownPath } from './shown-path.ts';
+import type { World } from './world.ts';
 
 /** One file to be written: its name in the folder, and all it holds. */
 export interface TextFile {
@@ -9,23 +14,23 @@ export interface TextFile {
 }
 
 /**
- * Writes a set of files into a folder, made when missing. Each is written beside its place first and renamed only
- * when all of them are down, so no reader ever meets half a file, and a full disk or a refused write leaves the
- * files of the last run as they were.
- * @throws the file system's error, with nothing of ours left behind
+ * Writes a set of files into a folder, made when missing: all whole, or none.
+ * @returns a problem when the system refuses the folder or a file
  */
-export async function writeTogether(folder: string, files: readonly TextFile[]): Promise<void> {
-  await mkdir(folder, { recursive: true });
-  const pending = files.map(({ name, text }) => ({
-    beside: join(folder, `.${randomUUID()}.part`),
-    place: join(folder, name),
-    text,
-  }));
+export async function writeTogether(
+  folder: string,
+  files: readonly TextFile[],
+  world: World,
+): Promise<Result<void, WriteProblem>> {
   try {
-    for (const { beside, text } of pending) await writeFile(beside, text, { flush: true });
-    for (const { beside, place } of pending) await rename(beside, place);
+    await mkdir(folder, { recursive: true });
   } catch (error) {
-    await Promise.all(pending.map(({ beside }) => rm(beside, { force: true })));
-    throw error;
+    return failure([{ kind: 'not written', file: shownPath(folder, world), code: errorCode(error) }]);
   }
+  return writeAllAtomically(
+    files.map(({ name, text }) => {
+      const path = join(folder, name);
+      return { path, file: shownPath(path, world), text };
+    }),
+  );
 }

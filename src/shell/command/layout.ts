@@ -1,0 +1,129 @@
+import { join, resolve } from 'node:path';
+import type { Command } from 'commander';
+import {
+  type CheckedLayout,
+  type Job,
+  type Layout,
+  type Result,
+  describeFault,
+  layOutJob,
+  summaryText,
+} from '../../index.ts';
+import { printProblems } from '../print-problem.ts';
+import { jobFileNames } from '../read/job.ts';
+import type { WriteProblem } from '../write/problem.ts';
+import { type Driven, drive } from './drive.ts';
+import { exitCodes, exitWith, orEnd } from './end.ts';
+import { numberOption } from './number-option.ts';
+import { openJob } from './open-job.ts';
+import { mantelDrawings, writeParts } from './plan.ts';
+import { layoutJson, resultFiles } from './result-files.ts';
+import { shownPath } from './shown-path.ts';
+import { lastDrawings, removeStale } from './stale-drawings.ts';
+import type { World } from './world.ts';
+import { type TextFile, writeTogether } from './write-together.ts';
+
+/** Options of `layout` as they come from the argument reader. */
+interface LayoutOptions {
+  readonly out?: string;
+  readonly json?: true;
+  readonly seed: number;
+  readonly effort: number;
+  readonly seconds?: number;
+}
+
+/** `mantelwright layout JOB`: from parts and boards to a checked sheet of cuts. */
+export function register(program: Command, world: World): void {
+  program
+    .command('layout')
+    .description(
+      'lay the parts out on the boards: the sheet to print, drawings, tables (plans first without parts.csv)',
+    )
+    .argument('<job>', 'job folder')
+    .option('--out <folder>', 'where the files go (default: out in the job folder)')
+    .option('--json', 'print the whole answer as one JSON object on stdout, and nothing else')
+    .option(
+      '--seed <n>',
+      'another order of trying, where there is more than one best plan',
+      numberOption(0, 'whole'),
+      1,
+    )
+    .option('--effort <n>', 'how much work to spend; 0 for a first plan', numberOption(0, 'any'), 1)
+    .option('--seconds <n>', 'stop after so long with the best plan so far', numberOption(0, 'any'))
+    .action((given: string, options: LayoutOptions) => layoutCommand(given, options, world));
+}
+
+async function layoutCommand(given: string, options: LayoutOptions, world: World): Promise<void> {
+  const { folder, job, planned } = await openJob(given, world);
+  const say = options.json === true ? world.stderr : world.stdout;
+  if (planned !== null) {
+    const parts = shownPath(join(folder, jobFileNames.parts), world);
+    // By the way: a job folder that cannot be written to can still be laid out.
+    if (told(await writeParts(folder, planned, world), world))
+      say.write(`${parts}: ${planned.parts.length} parts, from the measurements\n`);
+  }
+  const driven = await drive(
+    (stop) => layOutJob(job, { seed: options.seed, effort: options.effort, stop }),
+    world,
+    { milliseconds: options.seconds === undefined ? null : 1000 * options.seconds },
+  );
+  const layout = soundLayout(job, driven, world);
+  const out = options.out === undefined ? join(folder, 'out') : resolve(world.cwd, options.out);
+  const drawings = planned === null ? [] : mantelDrawings(planned);
+  const written = await writeResult(out, [...resultFiles(job, layout), ...drawings], world);
+  if (options.json === true) {
+    // The answer is on its way by stdout: files that nobody asked for by name may fail.
+    if (options.out === undefined) told(written, world);
+    else orEnd(written, world);
+    world.stdout.write(layoutJson(layout));
+  } else {
+    orEnd(written, world);
+    world.stdout.write(`${summaryText(job, layout)}\nsheet: ${shownPath(join(out, 'sheet.html'), world)}\n`);
+  }
+  const early = endedEarly(driven.ended);
+  if (early !== null) say.write(early);
+  if (layout.short.length > 0) exitWith(exitCodes.short);
+}
+
+/** The layout, if the independent check found nothing against it. A layout with a fault is never shown. */
+function soundLayout(job: Job, { value }: Driven<CheckedLayout>, world: World): Layout {
+  const { layout, faults } = value;
+  if (faults.length === 0) return layout;
+  const style = { units: job.shop.units, printFraction: job.shop.printFraction };
+  world.stderr.write(
+    'mantelwright: the layout failed its own check and is not shown; please report it with the job folder\n' +
+      faults
+        .slice(0, 10)
+        .map((fault) => `  ${describeFault(fault, style)}\n`)
+        .join(''),
+  );
+  return exitWith(exitCodes.ownFault);
+}
+
+async function writeResult(
+  out: string,
+  files: readonly TextFile[],
+  world: World,
+): Promise<Result<void, WriteProblem>> {
+  const last = await lastDrawings(out);
+  const written = await writeTogether(out, files, world);
+  if (written.ok) await removeStale(out, last, files);
+  return written;
+}
+
+/** Whether it was written; what hindered it is told on stderr, and the command goes on. */
+function told(written: Result<void, WriteProblem>, world: World): boolean {
+  if (!written.ok) world.stderr.write(`${printProblems(written.problems)}\n`);
+  return written.ok;
+}
+
+function endedEarly(ended: Driven<unknown>['ended']): string | null {
+  switch (ended) {
+    case 'done':
+      return null;
+    case 'interrupted':
+      return 'stopped by Ctrl-C: this is the best plan found by then\n';
+    case 'out of time':
+      return 'stopped at the time limit: this is the best plan found by then\n';
+  }
+}
