@@ -1,0 +1,170 @@
+import solver from 'javascript-lp-solver';
+
+/** One row of the program: Σ coefficient[k] · x[index[k]] ≤ limit. */
+export interface LpRow {
+  readonly indices: readonly number[];
+  readonly coefficients: readonly number[];
+  readonly limit: number;
+}
+
+/** An optimum with its certificate: the price of every row proves it (strong duality, within tolerance). */
+export interface LpAnswer {
+  readonly x: Float64Array;
+  /** Dual value of each row, ≥ 0, in the order the rows were added. */
+  readonly rowPrice: Float64Array;
+  readonly objective: number;
+  /** How the answer was had: straight away, or after a fresh start because the first certificate failed. */
+  readonly solves: number;
+  /** False when no start gave a certificate within tolerance: then x is only a point, not an optimum. */
+  readonly certified: boolean;
+}
+
+/**
+ * max c·x with A x ≤ b, x ≥ 0, b ≥ 0: the form of a restricted master's dual, feasible at the origin, so no
+ * artificial variables are needed. Rows are added while columns stay, and each solve starts from the last basis.
+ */
+export interface PackingLp {
+  addRow(row: LpRow): void;
+  solve(): LpAnswer;
+  readonly rowCount: () => number;
+}
+
+/** Relative tolerance of the certificate: feasibility of both sides and equality of both objectives. */
+export const certificateTolerance = 1e-7;
+
+interface EngineVariable {
+  readonly index: number;
+  readonly value: number;
+}
+interface EngineConstraint {
+  addTerm(coefficient: number, variable: EngineVariable): EngineConstraint;
+  readonly slack: EngineVariable;
+}
+interface EngineModel {
+  maximize(): EngineModel;
+  addVariable(cost: number, id: string): EngineVariable;
+  smallerThan(limit: number): EngineConstraint;
+  solve(): unknown;
+  readonly tableau: {
+    readonly matrix: Float64Array;
+    readonly colByVarIndex: readonly number[];
+    readonly rowByVarIndex: readonly number[];
+    readonly width: number;
+    readonly rhsColumn: number;
+    readonly feasible: boolean;
+  };
+}
+
+interface Started {
+  readonly model: EngineModel;
+  readonly variables: readonly EngineVariable[];
+  readonly constraints: EngineConstraint[];
+}
+
+function start(objective: readonly number[]): Started {
+  const { Model } = solver as unknown as { readonly Model: new () => EngineModel };
+  const model = new Model().maximize();
+  return {
+    model,
+    variables: objective.map((cost, j) => model.addVariable(cost, `x${j}`)),
+    constraints: [],
+  };
+}
+
+function addTo(started: Started, row: LpRow): void {
+  const constraint = started.model.smallerThan(row.limit);
+  row.indices.forEach((j, k) => {
+    const variable = started.variables[j];
+    const coefficient = row.coefficients[k] ?? 0;
+    if (variable !== undefined && coefficient !== 0) constraint.addTerm(coefficient, variable);
+  });
+  started.constraints.push(constraint);
+}
+
+/** Reads the basis out of the engine's tableau: a basic variable's value stands in its row, a nonbasic one's price in the cost row. */
+function read(started: Started, objective: readonly number[]): Omit<LpAnswer, 'solves' | 'certified'> {
+  const { matrix, colByVarIndex, rowByVarIndex, width, rhsColumn } = started.model.tableau;
+  const x = Float64Array.from(started.variables, (variable) => {
+    const row = rowByVarIndex[variable.index] ?? -1;
+    return row > 0 ? (matrix[row * width + rhsColumn] ?? 0) : 0;
+  });
+  const rowPrice = Float64Array.from(started.constraints, (constraint) => {
+    const column = colByVarIndex[constraint.slack.index] ?? -1;
+    return column > 0 ? Math.abs(matrix[column] ?? 0) : 0;
+  });
+  let value = 0;
+  objective.forEach((cost, j) => (value += cost * (x[j] ?? 0)));
+  return { x, rowPrice, objective: value };
+}
+
+/**
+ * Checks an answer from scratch: A x ≤ b, x ≥ 0; y ≥ 0, Aᵀ y ≥ c; c·x = b·y, each within the tolerance
+ * relative to the sizes involved.
+ */
+export function certifies(
+  objective: readonly number[],
+  rows: readonly LpRow[],
+  x: Float64Array,
+  rowPrice: Float64Array,
+): boolean {
+  const scale = 1 + objective.reduce((sum, cost, j) => sum + Math.abs(cost * (x[j] ?? 0)), 0);
+  const covered = new Float64Array(objective.length);
+  let dual = 0;
+  for (const [i, row] of rows.entries()) {
+    let used = 0;
+    let size = 1 + Math.abs(row.limit);
+    const price = rowPrice[i] ?? 0;
+    if (price < -certificateTolerance) return false;
+    row.indices.forEach((j, k) => {
+      const term = (row.coefficients[k] ?? 0) * (x[j] ?? 0);
+      used += term;
+      size += Math.abs(term);
+      covered[j] = (covered[j] ?? 0) + (row.coefficients[k] ?? 0) * price;
+    });
+    if (used - row.limit > certificateTolerance * size) return false;
+    dual += row.limit * price;
+  }
+  let primal = 0;
+  for (const [j, cost] of objective.entries()) {
+    const value = x[j] ?? 0;
+    if (value < -certificateTolerance * (1 + Math.abs(value))) return false;
+    if (cost - (covered[j] ?? 0) > certificateTolerance * (1 + Math.abs(cost))) return false;
+    primal += cost * value;
+  }
+  return Math.abs(primal - dual) <= certificateTolerance * scale;
+}
+
+/** Opens a program over the given objective; see PackingLp. */
+export function openPackingLp(objective: readonly number[]): PackingLp {
+  const rows: LpRow[] = [];
+  let started = start(objective);
+  return {
+    rowCount: () => rows.length,
+    addRow(row) {
+      rows.push(row);
+      addTo(started, row);
+    },
+    solve() {
+      for (let solves = 1; ; solves += 1) {
+        started.model.solve();
+        const answer = read(started, objective);
+        const certified = certifies(objective, rows, answer.x, answer.rowPrice);
+        if (certified || solves === 3) return { ...answer, solves, certified };
+        started = restart(objective, rows, solves);
+      }
+    },
+  };
+}
+
+/**
+ * A fresh start after a failed certificate: rows in another order (another pivot path), and the second time
+ * with limits nudged apart by less than the tolerance, which breaks the ties that make a simplex stall.
+ */
+function restart(objective: readonly number[], rows: readonly LpRow[], attempt: number): Started {
+  const fresh = start(objective);
+  const nudge = attempt === 1 ? 0 : certificateTolerance / 100;
+  for (const [i, row] of rows.entries()) {
+    addTo(fresh, { ...row, limit: row.limit + nudge * (1 + Math.abs(row.limit)) * ((i % 17) / 17) });
+  }
+  return fresh;
+}

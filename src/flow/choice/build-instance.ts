@@ -1,0 +1,116 @@
+import { blankOf } from '../parts/blank.ts';
+import type { Part } from '../parts/part.ts';
+import type { Kind, Plate, Shape } from '../patterns/plate.ts';
+import { type Fineness, openStripPricer } from '../patterns/strip/strip-pricer.ts';
+import type { Board } from '../stock/board.ts';
+import { blocks, extent } from '../stock/clear.ts';
+import type { Face } from '../stock/defect.ts';
+import type { Job } from '../stock/job.ts';
+import { usable } from '../stock/usable.ts';
+import type { BlankKind, Instance, StockGroup } from './instance.ts';
+
+/** Collects the clearances of one board: sets of its defects, numbered as they turn up. */
+interface Clearances {
+  readonly numbers: Map<string, number>;
+  readonly sets: number[][];
+}
+
+function clearanceOf(known: Clearances, blocked: readonly number[]): number {
+  const key = blocked.join(',');
+  const number = known.numbers.get(key);
+  if (number !== undefined) return number;
+  known.sets.push([...blocked]);
+  known.numbers.set(key, known.sets.length - 1);
+  return known.sets.length - 1;
+}
+
+/** Faces of the board that the part may show, by its pin; none when the board cannot serve it at all. */
+export function facesFor(part: Part, board: Board): readonly Face[] {
+  if (board.dressedThickness < part.thickness) return [];
+  if (part.pin === null) return ['A', 'B'];
+  if (part.pin.board !== board.name) return [];
+  return part.pin.face === null ? ['A', 'B'] : [part.pin.face];
+}
+
+/** The fewest clearances that say where a kind may lie: a set of defects that contains another's is no help. */
+function clearancesFor(job: Job, kind: BlankKind, board: Board, known: Clearances): number[] {
+  const parts = kind.members.map((m) => job.parts[m.part]!);
+  const faces = (['A', 'B'] as const).filter((face) => parts.every((p) => facesFor(p, board).includes(face)));
+  const sets = faces.map((face) =>
+    board.defects.flatMap((defect, index) => (parts.some((p) => blocks(p, defect, face)) ? [index] : [])),
+  );
+  const least = sets.filter(
+    (set, index) =>
+      !sets.some(
+        (other, k) =>
+          k !== index && other.every((d) => set.includes(d)) && (other.length < set.length || k < index),
+      ),
+  );
+  return least.map((set) => clearanceOf(known, set));
+}
+
+function shapesOf(job: Job, kind: BlankKind): Shape[] {
+  const along: Shape = { length: kind.length, width: kind.width };
+  const across: Shape = { length: kind.width, width: kind.length };
+  const grain = kind.members.length === 1 ? job.parts[kind.members[0]!.part]!.grain : 'along';
+  if (grain === 'along' || kind.length === kind.width) return [along];
+  return grain === 'across' ? [across] : [along, across];
+}
+
+function groupOf(job: Job, kinds: readonly BlankKind[], index: number, fineness: Fineness): StockGroup {
+  const board = job.boards[index]!;
+  const area = usable(board, job.shop);
+  const known: Clearances = { numbers: new Map(), sets: [] };
+  const platesKinds: Kind[] = kinds.map((kind) => ({
+    shapes: shapesOf(job, kind),
+    cap: kind.demand,
+    clearances: clearancesFor(job, kind, board, known),
+  }));
+  const plate: Plate = {
+    length: Math.max(0, area.length),
+    width: Math.max(0, area.width),
+    crosscutKerf: job.shop.crosscutKerf,
+    ripKerf: job.shop.ripKerf,
+    shortestRip: job.shop.shortestRip,
+    stages: job.shop.stages,
+    clearances: known.sets.map((set) =>
+      set.map((d) => {
+        const wood = extent(board.defects[d]!, job.shop);
+        return { ...wood, x: wood.x - area.x, y: wood.y - area.y };
+      }),
+    ),
+  };
+  const pricer = openStripPricer(plate, platesKinds, fineness);
+  return { board: index, copies: board.quantity, cost: board.cost, plate, kinds: platesKinds, pricer };
+}
+
+/** Worth of one copy under `most value`: as given, else its face area in square inches. */
+export function valueOf(part: Part): number {
+  return part.value ?? (part.length * part.width) / 8128 ** 2;
+}
+
+/** The kinds of a job, each with what leaving one piece out costs. */
+function kindsOf(job: Job): BlankKind[] {
+  const all = job.boards.reduce((sum, board) => sum + board.cost * board.quantity, 0) + 1;
+  const wanted = job.parts.flatMap((part, index) => (part.quantity > 0 ? [{ part, index }] : []));
+  const least = Math.min(...wanted.map(({ part }) => valueOf(part)).filter((value) => value > 0));
+  return wanted.map(({ part, index }) => {
+    const blank = blankOf(part, job.shop, 1);
+    const value = valueOf(part);
+    // Under `least cost` every piece outweighs all the boards together, and a more valuable piece outweighs a lesser one.
+    const penalty = job.shop.goal === 'most value' ? value : all * (value > 0 ? value / least : 1);
+    return {
+      members: [{ part: index, offset: 0, ...blank }],
+      strips: 1,
+      ...blank,
+      demand: part.quantity,
+      penalty,
+    };
+  });
+}
+
+/** Turns a job into numbers. Boards that can hold nothing stay in, at no harm. */
+export function buildInstance(job: Job, fineness: Fineness): Instance {
+  const kinds = kindsOf(job);
+  return { kinds, groups: job.boards.map((_, index) => groupOf(job, kinds, index, fineness)) };
+}

@@ -1,0 +1,94 @@
+import { type Column, columnOf, columnWorth } from './column.ts';
+import { type Generated, type Pool, type Rest, addToPool, generateColumns } from './generate.ts';
+import type { Instance } from './instance.ts';
+import { isDone, spend, timesInRest } from './plan.ts';
+
+/** A column to fix next, and how often. */
+interface Fixing {
+  readonly column: Column;
+  readonly times: number;
+}
+
+/** Use from which a column counts as chosen by the master outright. */
+const chosen = 1 - 1e-6;
+
+/**
+ * What a dive fixes: all columns the master uses fully, else the one it uses most; between equals the one that
+ * pays best for its board.
+ */
+function nextFixings({ answer, columns }: Generated, rest: Rest): Fixing[] {
+  let most: Fixing | null = null;
+  let score = 0;
+  const whole: Fixing[] = [];
+  columns.forEach((column, c) => {
+    const use = answer.use[c]!;
+    if (use < 1e-6) return;
+    const times = timesInRest(column, rest);
+    if (times === 0) return;
+    if (use >= chosen) whole.push({ column, times: Math.min(times, Math.floor(use + 1e-6)) });
+    const pays = columnWorth(column, answer.kindPrice) / (column.cost + 1e-9);
+    const here = use + 1e-3 * Math.min(1, pays);
+    if (here > score) {
+      score = here;
+      most = { column, times: 1 };
+    }
+  });
+  if (whole.length > 0) return whole;
+  return most === null ? [] : [most];
+}
+
+/**
+ * Diving: generate columns, fix some, take their pieces off the demand, and again with what is left, so that
+ * late patterns are made for the pieces that remain. Yields between rounds.
+ * @param rest changed: what the dive could not place
+ */
+export function* dive(
+  instance: Instance,
+  rest: Rest,
+  pool: Pool,
+  rounds: { readonly first: number; readonly later: number },
+): Generator<void, Column[], void> {
+  const fixed: Column[] = [];
+  for (let depth = 0; !isDone(rest); depth += 1) {
+    const generated = yield* generateColumns(instance, rest, pool, depth === 0 ? rounds.first : rounds.later);
+    const fixings = nextFixings(generated, rest);
+    if (fixings.length === 0) break;
+    for (const { column, times } of fixings) {
+      for (let t = Math.min(times, timesInRest(column, rest)); t > 0; t -= 1) {
+        fixed.push(column);
+        spend(rest, column);
+      }
+    }
+  }
+  return fixed;
+}
+
+/**
+ * The first layout, had at once: board by board, the pattern that uses its board's money best, pieces worth
+ * their area.
+ * @param rest changed: what could not be placed
+ */
+export function greedy(instance: Instance, rest: Rest, pool: Pool): Column[] {
+  const fixed: Column[] = [];
+  const area = instance.kinds.map((kind) => kind.length * kind.width);
+  const total = area.reduce((sum, a) => sum + a, 0) || 1;
+  while (!isDone(rest)) {
+    const worth = Float64Array.from(area, (a, k) => (rest.demand[k]! > 0 ? a / total : 0));
+    let best: Column | null = null;
+    let most = 0;
+    instance.groups.forEach((group, g) => {
+      if (rest.copies[g] === 0) return;
+      const { placements } = group.pricer.pattern(worth, rest.demand, 0);
+      const column = columnOf(g, placements, group.cost);
+      const rate = columnWorth(column, worth) / (group.cost + 1e-9);
+      if (rate <= most) return;
+      most = rate;
+      best = column;
+    });
+    if (best === null) break;
+    addToPool(pool, best);
+    fixed.push(best);
+    spend(rest, best);
+  }
+  return fixed;
+}

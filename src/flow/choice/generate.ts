@@ -1,0 +1,102 @@
+import { type Column, columnKey, columnOf, columnWorth } from './column.ts';
+import type { Instance } from './instance.ts';
+import { type MasterAnswer, openMaster } from './master.ts';
+
+/** The columns found so far, each once. */
+export interface Pool {
+  readonly columns: Column[];
+  readonly keys: Set<string>;
+}
+
+export function emptyPool(): Pool {
+  return { columns: [], keys: new Set() };
+}
+
+/** Adds a column unless the pool has one like it; says whether it did. */
+export function addToPool(pool: Pool, column: Column): boolean {
+  const key = columnKey(column);
+  if (column.kinds.length === 0 || pool.keys.has(key)) return false;
+  pool.keys.add(key);
+  pool.columns.push(column);
+  return true;
+}
+
+/** What is still to be cut, and from what. */
+export interface Rest {
+  readonly demand: Int32Array;
+  readonly copies: Int32Array;
+}
+
+export function wholeRest(instance: Instance): Rest {
+  return {
+    demand: Int32Array.from(instance.kinds, (kind) => kind.demand),
+    copies: Int32Array.from(instance.groups, (group) => group.copies),
+  };
+}
+
+/** Whether the column can be cut from what is left, no piece too many. */
+export function fitsRest(column: Column, rest: Rest): boolean {
+  return (
+    rest.copies[column.group]! > 0 && column.kinds.every((kind, i) => column.counts[i]! <= rest.demand[kind]!)
+  );
+}
+
+/** Relative size below which a reduced cost counts as zero. */
+export const reducedCostTolerance = 1e-7;
+
+export interface Generated {
+  readonly answer: MasterAnswer;
+  /** The columns of the last master, aligned with `answer.use`. */
+  readonly columns: readonly Column[];
+  readonly rounds: number;
+}
+
+/** How much of a demand the pricing may put on one plate: all that is left. */
+function capsOf(rest: Rest): Int32Array {
+  return rest.demand;
+}
+
+/**
+ * Column generation with the capped pattern search: solve the master, price every group with what is left,
+ * add the patterns of negative reduced cost, until a round finds none or `rounds` are done.
+ * Yields after each round. The result is a good set of columns; the bound is another matter (root-bound.ts).
+ */
+export function* generateColumns(
+  instance: Instance,
+  rest: Rest,
+  pool: Pool,
+  rounds: number,
+): Generator<void, Generated, void> {
+  const columns = pool.columns.filter((column) => fitsRest(column, rest));
+  const master = openMaster({
+    demand: [...rest.demand],
+    penalty: instance.kinds.map((kind) => kind.penalty),
+    copies: [...rest.copies],
+  });
+  for (const column of columns) master.add(column);
+  const caps = capsOf(rest);
+  for (let round = 1; ; round += 1) {
+    const answer = master.solve();
+    if (round > rounds) return { answer, columns, rounds: round };
+    let found = 0;
+    const worth = worthOf(answer, rest);
+    for (const [g, group] of instance.groups.entries()) {
+      if (rest.copies[g] === 0) continue;
+      const pattern = group.pricer.pattern(worth, caps, group.cost + answer.groupPrice[g]!);
+      const column = columnOf(g, pattern.placements, group.cost);
+      const gain = columnWorth(column, answer.kindPrice) - group.cost - answer.groupPrice[g]!;
+      if (gain <= reducedCostTolerance * (1 + group.cost)) continue;
+      if (!addToPool(pool, column)) continue;
+      columns.push(column);
+      master.add(column);
+      found += 1;
+    }
+    yield;
+    if (found === 0) return { answer, columns, rounds: round };
+  }
+}
+
+/** Worth of a piece of each kind for pricing: its dual, and nothing for a kind that is not wanted any more. */
+function worthOf(answer: MasterAnswer, rest: Rest): Float64Array {
+  return answer.kindPrice.map((price, kind) => (rest.demand[kind]! > 0 ? price : 0));
+}

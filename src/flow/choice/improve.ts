@@ -1,0 +1,50 @@
+import { type Random, uniform, whole } from '../../base/random/random.ts';
+import type { Column } from './column.ts';
+import { dive } from './dive.ts';
+import type { Pool } from './generate.ts';
+import type { Instance } from './instance.ts';
+import { type Plan, planOf, restAfter } from './plan.ts';
+
+/** Board area that the column leaves empty, as a share. */
+function emptiness(instance: Instance, column: Column): number {
+  const { plate } = instance.groups[column.group]!;
+  const area = plate.length * plate.width;
+  const used = column.placements.reduce((sum, p) => sum + p.length * p.width, 0);
+  return area === 0 ? 1 : 1 - used / area;
+}
+
+/** Which boards to clear: two to four, the emptier the likelier. */
+function boardsToClear(instance: Instance, plan: Plan, random: Random): Set<number> {
+  const count = Math.min(plan.columns.length, whole(random, 2, 4));
+  const scored = plan.columns
+    .map((column, index) => ({ index, score: emptiness(instance, column) + 0.6 * uniform(random) }))
+    .sort((a, b) => b.score - a.score);
+  return new Set(scored.slice(0, count).map(({ index }) => index));
+}
+
+/**
+ * Neighbourhood search: clear a few boards of the incumbent and dive again with their pieces, all free boards
+ * at hand; keep what is better. Yields between rounds and after each neighbourhood; stops after `tries`.
+ */
+export function* improve(
+  instance: Instance,
+  start: Plan,
+  pool: Pool,
+  random: Random,
+  tries: number,
+  better: (plan: Plan) => boolean,
+): Generator<void, Plan, void> {
+  let incumbent = start;
+  for (let attempt = 0; attempt < tries && incumbent.columns.length > 0; attempt += 1) {
+    const cleared = boardsToClear(instance, incumbent, random);
+    const kept = incumbent.columns.filter((_, index) => !cleared.has(index));
+    const found = yield* dive(instance, restAfter(instance, kept), pool, { first: 4, later: 2 });
+    const plan = planOf(instance, [...kept, ...found]);
+    if (plan.objective < incumbent.objective - 1e-9 * (1 + Math.abs(incumbent.objective))) {
+      incumbent = plan;
+      if (better(plan)) break;
+    }
+    yield;
+  }
+  return incumbent;
+}

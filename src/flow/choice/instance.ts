@@ -1,0 +1,43 @@
+import type { Kind, Plate } from '../patterns/plate.ts';
+import type { Pricer } from '../patterns/strip/strip-pricer.ts';
+
+/** A stretch of a kind that becomes one piece: all of it, but for runs, whose pieces follow one another. */
+export interface Member {
+  /** Index into the job's parts. */
+  readonly part: number;
+  /** Where it begins within the kind, along the board. */
+  readonly offset: number;
+  readonly length: number;
+  readonly width: number;
+}
+
+/** One kind of blank to be cut: a part, one strip of a glue-up, or a whole run. */
+export interface BlankKind {
+  readonly members: readonly Member[];
+  /** Strips per copy of the part: 1 unless glued up. */
+  readonly strips: number;
+  readonly length: number;
+  readonly width: number;
+  /** Pieces wanted. */
+  readonly demand: number;
+  /** What leaving out one piece costs in the master; far above any board under `least cost`. */
+  readonly penalty: number;
+}
+
+/** Identical copies of one board. */
+export interface StockGroup {
+  /** Index into the job's boards. */
+  readonly board: number;
+  readonly copies: number;
+  readonly cost: number;
+  readonly plate: Plate;
+  /** The kinds as they may lie on this plate, aligned with the instance's kinds. */
+  readonly kinds: readonly Kind[];
+  readonly pricer: Pricer;
+}
+
+/** The job as the solver sees it: numbers only. */
+export interface Instance {
+  readonly kinds: readonly BlankKind[];
+  readonly groups: readonly StockGroup[];
+}

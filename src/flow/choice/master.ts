@@ -1,0 +1,77 @@
+import { openPackingLp } from '../../base/lp/packing-lp.ts';
+import type { Column } from './column.ts';
+
+/** A row of branching or of a cap: Σ coefficient(column) · λ ≤ limit. */
+export interface SideRow {
+  readonly coefficient: (column: Column) => number;
+  readonly limit: number;
+}
+
+/** What the master needs to know beside its columns. */
+export interface MasterData {
+  /** Pieces wanted of each kind. */
+  readonly demand: readonly number[];
+  /** Cost of leaving one piece of each kind out. */
+  readonly penalty: readonly number[];
+  /** Copies of each group. */
+  readonly copies: readonly number[];
+}
+
+export interface MasterAnswer {
+  /** Use of each column, aligned with the columns given. */
+  readonly use: Float64Array;
+  /** Dual value of one piece of each kind. */
+  readonly kindPrice: Float64Array;
+  /** Dual value of one copy of each group. */
+  readonly groupPrice: Float64Array;
+  readonly sidePrice: Float64Array;
+  readonly objective: number;
+  readonly certified: boolean;
+}
+
+/**
+ * The restricted master, kept open while columns come in:
+ *   min Σ c_p λ_p + Σ M_k s_k   subject to  Σ a_kp λ_p + s_k ≥ d_k,  Σ_{p of g} λ_p ≤ q_g,  side rows ≤,  λ, s ≥ 0.
+ * It is solved through its dual
+ *   max Σ d_k π_k − Σ q_g μ_g − Σ r σ   subject to  Σ a_kp π_k − μ_g − Σ coefficient σ ≤ c_p,  π_k ≤ M_k,
+ * which is feasible at the origin, and whose row prices are the λ.
+ */
+export interface Master {
+  add(column: Column): void;
+  solve(): MasterAnswer;
+}
+
+export function openMaster(data: MasterData, sides: readonly SideRow[] = []): Master {
+  const kinds = data.demand.length;
+  const groups = data.copies.length;
+  const lp = openPackingLp([
+    ...data.demand,
+    ...data.copies.map((copies) => -copies),
+    ...sides.map((side) => -side.limit),
+  ]);
+  data.penalty.forEach((limit, k) => lp.addRow({ indices: [k], coefficients: [1], limit }));
+  return {
+    add(column) {
+      const indices = [...column.kinds, kinds + column.group];
+      const coefficients = [...column.counts, -1];
+      sides.forEach((side, s) => {
+        const coefficient = side.coefficient(column);
+        if (coefficient === 0) return;
+        indices.push(kinds + groups + s);
+        coefficients.push(-coefficient);
+      });
+      lp.addRow({ indices, coefficients, limit: column.cost });
+    },
+    solve() {
+      const { x, rowPrice, objective, certified } = lp.solve();
+      return {
+        use: rowPrice.subarray(kinds),
+        kindPrice: x.slice(0, kinds),
+        groupPrice: x.slice(kinds, kinds + groups),
+        sidePrice: x.slice(kinds + groups),
+        objective,
+        certified,
+      };
+    },
+  };
+}

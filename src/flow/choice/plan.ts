@@ -1,0 +1,48 @@
+import type { Column } from './column.ts';
+import type { Instance } from './instance.ts';
+import { type Rest, fitsRest, wholeRest } from './generate.ts';
+
+/** Columns chosen, one per board copy used, in the order they were fixed. An incumbent is the best plan so far. */
+export interface Plan {
+  readonly columns: readonly Column[];
+  /** Cost of the boards plus the penalties of the pieces left out: what the master minimises. */
+  readonly objective: number;
+  readonly missing: Int32Array;
+}
+
+export function planOf(instance: Instance, columns: readonly Column[]): Plan {
+  const missing = Int32Array.from(instance.kinds, (kind) => kind.demand);
+  let objective = 0;
+  for (const column of columns) {
+    objective += column.cost;
+    column.kinds.forEach((kind, i) => (missing[kind] = missing[kind]! - column.counts[i]!));
+  }
+  instance.kinds.forEach((kind, k) => (objective += kind.penalty * Math.max(0, missing[k]!)));
+  return { columns, objective, missing };
+}
+
+/** Takes the column off what is left. */
+export function spend(rest: Rest, column: Column): void {
+  rest.copies[column.group] = rest.copies[column.group]! - 1;
+  column.kinds.forEach((kind, i) => (rest.demand[kind] = rest.demand[kind]! - column.counts[i]!));
+}
+
+/** What is left when these columns are cut. */
+export function restAfter(instance: Instance, columns: readonly Column[]): Rest {
+  const rest = wholeRest(instance);
+  for (const column of columns) spend(rest, column);
+  return rest;
+}
+
+export function isDone(rest: Rest): boolean {
+  return rest.demand.every((count) => count <= 0);
+}
+
+/** How many copies of the column can be cut from what is left. */
+export function timesInRest(column: Column, rest: Rest): number {
+  if (!fitsRest(column, rest)) return 0;
+  return column.kinds.reduce(
+    (times, kind, i) => Math.min(times, Math.floor(rest.demand[kind]! / column.counts[i]!)),
+    rest.copies[column.group]!,
+  );
+}

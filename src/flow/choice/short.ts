@@ -1,0 +1,42 @@
+import { formatLength } from '../../base/units/format-length.ts';
+import { ticks } from '../../base/units/tick.ts';
+import { blankOf } from '../parts/blank.ts';
+import type { Job } from '../stock/job.ts';
+import { usable } from '../stock/usable.ts';
+import { facesFor } from './build-instance.ts';
+
+/** Why a part could not be laid out in full: the nearest miss among the boards, in the maker's words. */
+export function whyShort(job: Job, part: number): string {
+  const wanted = job.parts[part]!;
+  const style = { units: job.shop.units, printFraction: job.shop.printFraction };
+  const blank = blankOf(wanted, job.shop, 1);
+  if (job.boards.length === 0) return 'there are no boards';
+  if (wanted.pin !== null && !job.boards.some((board) => board.name === wanted.pin?.board)) {
+    return `its board ${wanted.pin.board} is not in the inventory`;
+  }
+  const thick = job.boards.filter((board) => facesFor(wanted, board).length > 0);
+  if (thick.length === 0) {
+    const most = job.boards.reduce((a, b) => (b.dressedThickness > a.dressedThickness ? b : a));
+    return `needs ${formatLength(wanted.thickness, style)} thick; the thickest board, ${most.name}, dresses to ${formatLength(most.dressedThickness, style)}`;
+  }
+  const across = wanted.grain === 'across';
+  const either = wanted.grain === 'any';
+  const need = across ? { length: blank.width, width: blank.length } : blank;
+  const room = thick.map((board) => ({ board, area: usable(board, job.shop) }));
+  const holds = (area: { length: number; width: number }): boolean =>
+    (area.length >= need.length && area.width >= need.width) ||
+    (either && area.length >= need.width && area.width >= need.length);
+  if (!room.some(({ area }) => holds(area))) {
+    const near = room.reduce((a, b) => (shortfall(b.area, need) < shortfall(a.area, need) ? b : a));
+    const size = (of: { length: number; width: number }): string =>
+      `${formatLength(ticks(Math.max(0, of.length)), style)} × ${formatLength(ticks(Math.max(0, of.width)), style)}`;
+    return `needs ${size(need)}; the nearest board, ${near.board.name}, has ${size(near.area)} once trimmed`;
+  }
+  return 'the boards that could hold it have no clear stretch left of that size';
+}
+
+function shortfall(area: { length: number; width: number }, need: { length: number; width: number }): number {
+  return (
+    Math.max(0, need.length - area.length) / need.length + Math.max(0, need.width - area.width) / need.width
+  );
+}

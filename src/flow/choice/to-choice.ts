@@ -1,0 +1,93 @@
+import type { Job } from '../stock/job.ts';
+import { blocks, extent } from '../stock/clear.ts';
+import type { Face } from '../stock/defect.ts';
+import { usable } from '../stock/usable.ts';
+import { overlaps, type Rectangle } from '../../base/geometry/rectangle.ts';
+import { facesFor, valueOf } from './build-instance.ts';
+import type { BoardPattern, Choice, PlacedPiece, Proof, Short } from './choice.ts';
+import type { Column } from './column.ts';
+import type { Instance } from './instance.ts';
+import type { Plan } from './plan.ts';
+import { whyShort } from './short.ts';
+
+/** Faces of the board that the part may show where it lies. */
+function openFaces(job: Job, part: number, board: number, where: Rectangle): Face[] {
+  const wanted = job.parts[part]!;
+  const on = job.boards[board]!;
+  return facesFor(wanted, on).filter((face) =>
+    on.defects.every((d) => !blocks(wanted, d, face) || !overlaps(extent(d, job.shop), where)),
+  );
+}
+
+/** The face to show: the only one that may; else the better looking for a part that is seen, either for one that is not. */
+function showFace(job: Job, part: number, board: number, faces: readonly Face[]): Face | null {
+  const pinned = job.parts[part]!.pin?.face ?? null;
+  if (faces.length < 2 || pinned !== null) return pinned ?? faces[0] ?? null;
+  const { lookA, lookB } = job.boards[board]!;
+  if (job.parts[part]!.show === 0) return null;
+  return lookB > lookA ? 'B' : 'A';
+}
+
+/** Counts copies of each part as they are placed. */
+type Counter = (part: number) => number;
+
+function placedOn(job: Job, instance: Instance, column: Column, count: Counter): PlacedPiece[] {
+  const { board } = instance.groups[column.group]!;
+  const origin = usable(job.boards[board]!, job.shop);
+  return column.placements.flatMap((placement) => {
+    const kind = instance.kinds[placement.kind]!;
+    return kind.members.map((member) => {
+      const where = {
+        x: origin.x + placement.x + member.offset,
+        y: origin.y + placement.y,
+        length: kind.members.length === 1 ? placement.length : member.length,
+        width: placement.width,
+      };
+      const faces = openFaces(job, member.part, board, where);
+      const face = showFace(job, member.part, board, faces);
+      return { part: member.part, copy: count(member.part), showFace: face, ...where };
+    });
+  });
+}
+
+/** Money: what the boards cost, or the worth of what is laid out. */
+function proofOf(job: Job, instance: Instance, plan: Plan, bound: number): Proof {
+  const missing = instance.kinds.reduce(
+    (sum, kind, k) => sum + kind.penalty * Math.max(0, plan.missing[k]!),
+    0,
+  );
+  const all = job.parts.reduce((sum, part) => sum + part.quantity * valueOf(part), 0);
+  const mostValue = job.shop.goal === 'most value';
+  const value = mostValue ? all - missing : plan.objective - missing;
+  const limit = mostValue ? Math.max(value, all - bound) : Math.min(value, Math.max(0, bound - missing));
+  const distance = Math.abs(value - limit);
+  const met = distance <= 1e-7 * (1 + Math.abs(value));
+  return {
+    value,
+    bound: met ? value : limit,
+    gap: met ? 0 : value === 0 ? 1 : distance / Math.abs(value),
+    proven: met,
+  };
+}
+
+/** Turns the solver's numbers back into boards and parts. */
+export function toChoice(job: Job, instance: Instance, plan: Plan, bound: number): Choice {
+  const counts = new Int32Array(job.parts.length);
+  const count: Counter = (part) => (counts[part] = counts[part]! + 1);
+  const copies = new Int32Array(instance.groups.length);
+  const ordered = [...plan.columns].sort((a, b) => a.group - b.group);
+  const patterns: BoardPattern[] = ordered.map((column) => {
+    copies[column.group] = copies[column.group]! + 1;
+    return {
+      board: instance.groups[column.group]!.board,
+      copy: copies[column.group]!,
+      pieces: placedOn(job, instance, column, count),
+    };
+  });
+  const short: Short[] = job.parts.flatMap((part, index) =>
+    counts[index]! < part.quantity
+      ? [{ part: index, copies: part.quantity - counts[index]!, why: whyShort(job, index) }]
+      : [],
+  );
+  return { patterns, short, proof: proofOf(job, instance, plan, bound) };
+}

@@ -1,0 +1,184 @@
+import type { Plate } from '../plate.ts';
+import type { Bands } from './bands.ts';
+import type { Raster } from './raster-plate.ts';
+import { type Stack, bestStack } from './stack.ts';
+
+/** Working memory of one plate's pricing, made once and used again for every worth. */
+export interface Memory {
+  /** Row of each band: best worth of a row that starts at the frame's x and ends by each position. */
+  readonly rows: readonly Float64Array[];
+  /** Band whose row stands for each band in this frame (the clear one of its width behind the last defect). */
+  readonly alias: Int32Array;
+  /** Best worth of strips up to each height, by position. */
+  readonly heights: readonly Float64Array[];
+  /** Row in the making: where the last piece started and which option it was, for counting against caps. */
+  readonly lastStart: Int32Array;
+  readonly lastOption: Int32Array;
+  readonly optionValue: Float64Array;
+  readonly stacks: Stack[];
+}
+
+export function memoryFor(raster: Raster, bands: Bands): Memory {
+  const n = raster.xs.length;
+  return {
+    rows: bands.bands.map(() => new Float64Array(n)),
+    alias: new Int32Array(bands.bands.length),
+    heights: Array.from(raster.ys, () => new Float64Array(n)),
+    lastStart: new Int32Array(n),
+    lastOption: new Int32Array(n),
+    optionValue: new Float64Array(bands.options.length),
+    stacks: [],
+  };
+}
+
+/** What the frames of one pricing share. */
+export interface Pricing {
+  readonly plate: Plate;
+  readonly raster: Raster;
+  readonly bands: Bands;
+  readonly memory: Memory;
+  readonly worth: Float64Array;
+  /** When given, no row holds more of a kind than this; rows are then good, not always best. */
+  readonly caps: Int32Array | null;
+}
+
+/** Values every stack under the worth. To be called when the worth or the caps change. */
+export function valueStacks(pricing: Pricing): void {
+  const { memory, bands, worth, caps } = pricing;
+  bands.options.forEach((option, id) => {
+    let stack = bestStack(option, worth);
+    if (caps !== null && !withinCaps(stack, caps)) stack = bestSingle(option.arcs, worth);
+    memory.stacks[id] = stack;
+    memory.optionValue[id] = stack.value;
+  });
+}
+
+function withinCaps(stack: Stack, caps: Int32Array): boolean {
+  return stack.pieces.every(
+    ({ kind }) => stack.pieces.filter((other) => other.kind === kind).length <= caps[kind]!,
+  );
+}
+
+function bestSingle(arcs: Stack['pieces'], worth: Float64Array): Stack {
+  let best: Stack = { value: 0, pieces: [] };
+  for (const arc of arcs) {
+    if (arc.from === 0 && worth[arc.kind]! > best.value) best = { value: worth[arc.kind]!, pieces: [arc] };
+  }
+  return best;
+}
+
+/** Whether the row that ends at position p can take the option's pieces and stay within the caps. */
+function rowTakes(pricing: Pricing, p: number, option: number): boolean {
+  const { memory, caps } = pricing;
+  if (caps === null) return true;
+  for (const { kind } of memory.stacks[option]!.pieces) {
+    let count = 0;
+    for (const piece of memory.stacks[option]!.pieces) if (piece.kind === kind) count += 1;
+    for (
+      let at = p, id = memory.lastOption[at]!;
+      id > 0;
+      at = memory.lastStart[at]!, id = memory.lastOption[at]!
+    ) {
+      for (const piece of memory.stacks[id]!.pieces) if (piece.kind === kind) count += 1;
+    }
+    if (count > caps[kind]!) return false;
+  }
+  return true;
+}
+
+/**
+ * Best rows of one band that start at position `start`: row[p] = most worth of pieces that end by position p.
+ * A forward DP over positions: from each, either waste up to the next position or a stack of each length.
+ * The first piece lies at the row's start or at least a kerf behind it, since the crosscut before it needs the wood.
+ * O(positions × lengths).
+ */
+export function fillRow(pricing: Pricing, band: number, start: number, row: Float64Array): void {
+  const { raster, memory, bands, plate } = pricing;
+  const { xs } = raster;
+  const n = xs.length;
+  const { lastStart, lastOption, optionValue } = memory;
+  const groups = bands.bands[band]!.groups;
+  const carry = plate.stages === 'any' || plate.stages > 2;
+  row.fill(0, start);
+  lastOption.fill(0, start);
+  for (let p = start; p < n - 1; p += 1) {
+    if (p > start && !carry) break;
+    if (p > start && row[p - 1]! > row[p]!) {
+      row[p] = row[p - 1]!;
+      lastStart[p] = lastStart[p - 1]!;
+      lastOption[p] = lastOption[p - 1]!;
+    }
+    const worth = row[p]!;
+    if (worth === 0 && p > start && !raster.relaxed && xs[p]! - xs[start]! < plate.crosscutKerf) continue;
+    for (const group of groups) {
+      const behind = raster.groups[group.group]!.next[p]!;
+      if (behind < 0) continue;
+      const k = p - group.start;
+      const id = k >= 0 && k < group.ids.length ? group.ids[k]! : group.clear;
+      const total = worth + optionValue[id]!;
+      if (id === 0 || total <= row[behind]! || !rowTakes(pricing, p, id)) continue;
+      row[behind] = total;
+      lastStart[behind] = p;
+      lastOption[behind] = id;
+    }
+  }
+  if (carry && n - 1 > start && row[n - 2]! > row[n - 1]!) {
+    row[n - 1] = row[n - 2]!;
+    lastStart[n - 1] = lastStart[n - 2]!;
+    lastOption[n - 1] = lastOption[n - 2]!;
+  }
+}
+
+/** Fills the rows of all bands from one start. Behind a band's last defect the clear band of its width stands in. */
+export function fillRows(pricing: Pricing, start: number): void {
+  const { memory, bands, raster } = pricing;
+  const x = raster.xs[start]!;
+  bands.bands.forEach((band, index) => {
+    memory.alias[index] = band.clearBand !== index && x >= band.clearFrom ? band.clearBand : index;
+    if (memory.alias[index] === index) fillRow(pricing, index, start, memory.rows[index]!);
+  });
+}
+
+/** First position at which a section from `start` is long enough to be ripped. */
+export function firstRippable(pricing: Pricing, start: number): number {
+  const { xs } = pricing.raster;
+  const least = xs[start]! + pricing.plate.crosscutKerf + pricing.plate.shortestRip;
+  let p = start;
+  while (p < xs.length && xs[p]! < least) p += 1;
+  return p;
+}
+
+/**
+ * Best stack of strips for every section end: heights[j][p] = most worth of strips below height j in the
+ * section from `start` to p. Starts from height `base` (strips below it are settled). O(arcs × positions).
+ */
+export function stackStrips(pricing: Pricing, start: number, base: number): void {
+  const { memory, bands, raster } = pricing;
+  const { heights, rows, alias } = memory;
+  const from = firstRippable(pricing, start);
+  const n = raster.xs.length;
+  let a = 0;
+  for (let j = base; j < raster.ys.length; j += 1) {
+    const here = heights[j]!;
+    if (j === base) here.fill(0, from);
+    else here.set(heights[j - 1]!.subarray(from), from);
+    while (a < bands.arcs.length && bands.arcs[a]!.to < j) a += 1;
+    for (let k = a; k < bands.arcs.length && bands.arcs[k]!.to === j; k += 1) {
+      const arc = bands.arcs[k]!;
+      if (arc.from < base) continue;
+      const below = heights[arc.from]!;
+      const row = rows[alias[arc.band]!]!;
+      for (let p = from; p < n; p += 1) {
+        const total = below[p]! + row[p]!;
+        if (total > here[p]!) here[p] = total;
+      }
+    }
+  }
+}
+
+/** Most worth of a section from `start` to p, once rows and strips are filled. */
+export function sectionWorth(pricing: Pricing, from: number, p: number): number {
+  const { memory, bands, plate } = pricing;
+  if (p >= from && plate.stages !== 1) return memory.heights[memory.heights.length - 1]![p]!;
+  return bands.fullBand < 0 ? 0 : memory.rows[memory.alias[bands.fullBand]!]![p]!;
+}

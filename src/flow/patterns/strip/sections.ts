@@ -1,0 +1,110 @@
+import { ceilIndex } from './raster.ts';
+import { type Pricing, fillRow, fillRows, firstRippable, sectionWorth, stackStrips } from './frame.ts';
+
+/** The best ways to cut the plate into sections, as far as the DP went. */
+export interface Sections {
+  /** worth[p] = most worth of whole sections that end by position p. */
+  readonly worth: Float64Array;
+  /** Start of the last section of that best; −1 for none; −1 − p where the best is that of the earlier position p. */
+  readonly from: Int32Array;
+  /** An upper bound on the worth of any pattern: the value found, or what the starts left unopened still promise. */
+  readonly bound: number;
+}
+
+/**
+ * Most worth of a clear stretch behind each position, whatever defects lie there: the bound that prunes starts.
+ * Rows and strips of the clear plate give the worth S of one clear section by its length; the chain
+ * G(l) = max(S(l), S(e) + G(l − e)) over section lengths e gives several. Lengths are rounded up to the next
+ * listed one, so G is never too small.
+ */
+function clearTail(pricing: Pricing): Float64Array {
+  const { raster, memory, bands } = pricing;
+  const { xs } = raster;
+  const n = xs.length;
+  memory.alias.forEach((_, b) => {
+    memory.alias[b] = bands.bands[b]!.clearBand;
+    if (memory.alias[b] === b) fillRow(pricing, b, 0, memory.rows[b]!);
+  });
+  stackStrips(pricing, 0, 0);
+  const from = firstRippable(pricing, 0);
+  const single = Float64Array.from(xs, (_, p) => sectionWorth(pricing, from, p));
+  const end = xs[n - 1]!;
+  // Stretches by length, ascending: the one behind the last position first.
+  const tail = new Float64Array(n);
+  const lengths = Float64Array.from(xs, (_, k) => end - xs[n - 1 - k]!);
+  const chain = new Float64Array(n);
+  for (let k = 1; k < n; k += 1) {
+    const length = lengths[k]!;
+    let best = single[Math.min(n - 1, ceilIndex(xs, length))]!;
+    let rest = k;
+    for (let p = 1; p < n && xs[p]! < length; p += 1) {
+      if (single[p]! <= single[p - 1]!) continue;
+      while (rest > 0 && lengths[rest - 1]! >= length - xs[p]!) rest -= 1;
+      if (rest < k && single[p]! + chain[rest]! > best) best = single[p]! + chain[rest]!;
+    }
+    chain[k] = Math.max(best, chain[k - 1]!);
+  }
+  for (let p = 0; p < n; p += 1) tail[p] = chain[n - 1 - p]!;
+  return tail;
+}
+
+/** The open start whose worth before it plus clear tail behind it is greatest; −1 when none is left. O(positions). */
+function mostPromising(worth: Float64Array, tail: Float64Array, open: Uint8Array, first: number): number {
+  let best = -1;
+  let most = 0;
+  let earlier = -1;
+  for (let p = first; p < worth.length - 1; p += 1) {
+    if (worth[p]! <= earlier) continue;
+    earlier = worth[p]!;
+    if (open[p] === 1 && worth[p]! + tail[p]! > most) {
+      most = worth[p]! + tail[p]!;
+      best = p;
+    }
+  }
+  return best;
+}
+
+/**
+ * Cuts the plate behind position `first` into sections, best first (A*): the start whose worth before it plus
+ * the clear tail behind it promises most is opened, all sections from it are priced, and so on until the end of
+ * the plate is itself the most promising, nothing promises more than `target`, or `mostStarts` are opened.
+ * A start is considered only where the worth before it rises: an earlier one with the same worth has more room.
+ * With caps the rows are good rather than best, so `bound` then holds for no pattern but the one found.
+ */
+export function cutSections(pricing: Pricing, first: number, target: number, mostStarts: number): Sections {
+  const n = pricing.raster.xs.length;
+  const tail = clearTail(pricing);
+  const worth = new Float64Array(n);
+  const from = new Int32Array(n).fill(-1);
+  const open = new Uint8Array(n);
+  open[first] = 1;
+  let promise = tail[first]!;
+  for (let opened = 0; opened < mostStarts; opened += 1) {
+    const start = mostPromising(worth, tail, open, first);
+    promise = start < 0 ? worth[n - 1]! : worth[start]! + tail[start]!;
+    if (start < 0 || promise <= Math.max(target, worth[n - 1]!)) break;
+    open[start] = 0;
+    fillRows(pricing, start);
+    stackStrips(pricing, start, 0);
+    const rippable = firstRippable(pricing, start);
+    const before = worth[start]!;
+    let last = 0;
+    for (let p = start + 1; p < n; p += 1) {
+      const section = sectionWorth(pricing, rippable, p);
+      if (section <= last) continue;
+      last = section;
+      if (before + section <= worth[p]!) continue;
+      worth[p] = before + section;
+      from[p] = start;
+      if (p < n - 1) open[p] = 1;
+    }
+    // The end of the plate takes the best of all ends before it.
+    for (let p = start + 1; p < n - 1; p += 1) {
+      if (worth[p]! > worth[n - 1]!) {
+        worth[n - 1] = worth[p]!;
+        from[n - 1] = -1 - p;
+      }
+    }
+  }
+  return { worth, from, bound: Math.max(worth[n - 1]!, promise) };
+}

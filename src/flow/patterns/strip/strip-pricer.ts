@@ -1,0 +1,85 @@
+import type { Kind, Placement, Plate, PlatePattern } from '../plate.ts';
+import { type Bands, bandsOf } from './bands.ts';
+import { type Memory, type Pricing, memoryFor, valueStacks } from './frame.ts';
+import { type Raster, type RasterSize, rasterOf } from './raster-plate.ts';
+import { cutSections } from './sections.ts';
+import { fillPlate, tracePlate } from './trace.ts';
+
+/** What a plate can be asked, however its patterns are found. Made once per plate; `worth` changes from call to call. */
+export interface Pricer {
+  /**
+   * An upper bound on the worth of any pattern, however often it uses a kind. When it exceeds `target` it comes
+   * with the pattern that reaches it (null if the raster is a relaxation, whose best need not be a pattern).
+   */
+  bound(worth: Float64Array, target: number): PriceBound;
+  /** A good pattern within the caps, not always the best; empty when it looks as if none is worth more than `target`. */
+  pattern(worth: Float64Array, caps: Int32Array, target: number): PlatePattern;
+}
+
+export interface PriceBound {
+  readonly bound: number;
+  readonly pattern: PlatePattern | null;
+}
+
+interface Side {
+  readonly raster: Raster;
+  readonly bands: Bands;
+  readonly memory: Memory;
+}
+
+function sideOf(plate: Plate, kinds: readonly Kind[], size: RasterSize): Side | null {
+  const raster = rasterOf(plate, kinds, size);
+  if (raster === null) return null;
+  const bands = bandsOf(plate, raster);
+  return { raster, bands, memory: memoryFor(raster, bands) };
+}
+
+/** Most candidate positions along and across, for patterns and for bounds. */
+export interface Fineness {
+  readonly patternX: number;
+  readonly patternY: number;
+  readonly boundX: number;
+  readonly boundY: number;
+  /** Most section starts opened in search of one pattern. */
+  readonly mostStarts: number;
+}
+
+const nothingFits: Pricer = {
+  bound: () => ({ bound: 0, pattern: null }),
+  pattern: () => ({ placements: [], value: 0 }),
+};
+
+function worthOf(placements: readonly Placement[], worth: Float64Array): number {
+  return placements.reduce((sum, placement) => sum + worth[placement.kind]!, 0);
+}
+
+/**
+ * Opens the pricing of one plate in four stages: sections, strips, pieces, pieces ripped once more (DESIGN,
+ * section 9). Patterns and bounds share one raster when the positions are few enough; else the bound has a
+ * coarser one of its own, rounded the other way.
+ */
+export function openStripPricer(plate: Plate, kinds: readonly Kind[], fineness: Fineness): Pricer {
+  const below = sideOf(plate, kinds, { mostX: fineness.patternX, mostY: fineness.patternY, relaxed: false });
+  if (below === null) return nothingFits;
+  const complete = below.raster.exactX && below.raster.exactY;
+  let above: Side | null = complete ? below : null;
+  return {
+    debug: () =>
+      `n ${below.raster.xs.length} ys ${below.raster.ys.length} w ${below.raster.widths.length} arcs ${below.bands.arcs.length} bands ${below.bands.bands.length} opts ${below.bands.options.length} ${complete}`,
+    bound(worth, target) {
+      above ??= sideOf(plate, kinds, { mostX: fineness.boundX, mostY: fineness.boundY, relaxed: true });
+      const pricing: Pricing = { plate, ...(above ?? below), worth, caps: null };
+      valueStacks(pricing);
+      const sections = cutSections(pricing, 0, target, Infinity);
+      if (!complete || sections.bound <= target) return { bound: sections.bound, pattern: null };
+      const placements = tracePlate(pricing, sections);
+      return { bound: sections.bound, pattern: { placements, value: worthOf(placements, worth) } };
+    },
+    pattern(worth, caps, target) {
+      const left = caps.slice();
+      const pricing: Pricing = { plate, ...below, worth: worth.slice(), caps: left };
+      const placements = fillPlate(pricing, worth, left, target, fineness.mostStarts);
+      return { placements, value: worthOf(placements, worth) };
+    },
+  };
+}

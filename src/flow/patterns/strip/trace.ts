@@ -1,0 +1,153 @@
+import type { Placement } from '../plate.ts';
+import { type Pricing, fillRow, fillRows, firstRippable, stackStrips, valueStacks } from './frame.ts';
+import { type Sections, cutSections } from './sections.ts';
+
+/** One strip as traced back: the height indices it lies between, and its band. */
+interface TracedStrip {
+  readonly to: number;
+  readonly band: number;
+  readonly y: number;
+}
+
+/** The sections of a DP's best, from the plate's butt end. */
+export function traceSections(sections: Sections): { start: number; end: number }[] {
+  const list: { start: number; end: number }[] = [];
+  let p = sections.worth.length - 1;
+  while (p > 0 && sections.worth[p]! > 0) {
+    const start = sections.from[p]!;
+    if (start < 0) {
+      p = -1 - start;
+      continue;
+    }
+    list.push({ start, end: p });
+    p = start;
+  }
+  return list.reverse();
+}
+
+/** The strips of the best section from `start` to `end`, lowest first; rows and heights must be filled for `start`. */
+function traceStrips(pricing: Pricing, start: number, end: number, base: number): TracedStrip[] {
+  const { memory, bands, plate } = pricing;
+  if (end < firstRippable(pricing, start) || plate.stages === 1) {
+    return bands.fullBand < 0 ? [] : [{ to: memory.heights.length - 1, band: bands.fullBand, y: 0 }];
+  }
+  const strips: TracedStrip[] = [];
+  let j = memory.heights.length - 1;
+  while (j > base) {
+    const here = memory.heights[j]![end]!;
+    if (here === 0) break;
+    if (memory.heights[j - 1]![end] === here) {
+      j -= 1;
+      continue;
+    }
+    const arc = bands.arcs.find(
+      (a) =>
+        a.to === j &&
+        a.from >= base &&
+        memory.heights[a.from]![end]! + memory.rows[memory.alias[a.band]!]![end]! === here,
+    );
+    if (arc === undefined) break;
+    strips.push({ to: j, band: arc.band, y: arc.y });
+    j = arc.from;
+  }
+  return strips.reverse();
+}
+
+/** The pieces of the best row of a band from `start` to `end`. Fills the row afresh, since rows share one trace. */
+function tracePieces(pricing: Pricing, strip: TracedStrip, start: number, end: number): Placement[] {
+  const { memory, raster, bands } = pricing;
+  const band = memory.alias[strip.band]!;
+  fillRow(pricing, band, start, memory.rows[band]!);
+  const pieces: Placement[] = [];
+  for (let p = end; memory.lastOption[p]! > 0; p = memory.lastStart[p]!) {
+    const id = memory.lastOption[p]!;
+    const x = raster.xs[memory.lastStart[p]!]!;
+    for (const arc of memory.stacks[id]!.pieces) {
+      const { kind, clearance, offset, width } = arc;
+      pieces.push({ kind, clearance, x, y: strip.y + offset, length: bands.options[id]!.length, width });
+    }
+  }
+  return pieces.reverse();
+}
+
+/** Takes the pieces off the caps; false, and nothing taken, when they exceed them. */
+function take(caps: Int32Array, pieces: readonly Placement[]): boolean {
+  for (const { kind } of pieces) caps[kind] = caps[kind]! - 1;
+  if (pieces.every(({ kind }) => caps[kind]! >= 0)) return true;
+  for (const { kind } of pieces) caps[kind] = caps[kind]! + 1;
+  return false;
+}
+
+/** Masks the worth of kinds that are used up, and values the stacks again. */
+function settle(pricing: Pricing, worth: Float64Array, caps: Int32Array): void {
+  for (let kind = 0; kind < worth.length; kind += 1) pricing.worth[kind] = caps[kind]! > 0 ? worth[kind]! : 0;
+  valueStacks(pricing);
+}
+
+/**
+ * Fills one section strip by strip, lowest first. The DP's strips may between them use a kind up twice; from the
+ * first strip that does, the rest of the section is worked out again with what is left of the caps.
+ */
+function fillSection(
+  pricing: Pricing,
+  worth: Float64Array,
+  caps: Int32Array,
+  section: { start: number; end: number },
+): Placement[] {
+  const pieces: Placement[] = [];
+  const { start, end } = section;
+  for (let base = 0, again = true; again;) {
+    again = false;
+    settle(pricing, worth, caps);
+    fillRows(pricing, start);
+    stackStrips(pricing, start, base);
+    for (const strip of traceStrips(pricing, start, end, base)) {
+      const row = tracePieces(pricing, strip, start, end);
+      if (!take(caps, row)) {
+        again = true;
+        break;
+      }
+      pieces.push(...row);
+      base = strip.to;
+    }
+  }
+  return pieces;
+}
+
+/**
+ * A pattern that keeps the caps: the DP's best sections are filled one after another, and after each section
+ * that had to leave the DP's plan the plate behind it is planned again with what is left.
+ * @param caps changed: what is left of each kind
+ */
+export function fillPlate(
+  pricing: Pricing,
+  worth: Float64Array,
+  caps: Int32Array,
+  target: number,
+  mostStarts: number,
+): Placement[] {
+  const pieces: Placement[] = [];
+  const last = pricing.raster.xs.length - 1;
+  let had = 0;
+  for (let first = 0; first < last;) {
+    settle(pricing, worth, caps);
+    const plan = traceSections(cutSections(pricing, first, Math.max(0, target - had), mostStarts));
+    const section = plan[0];
+    if (section === undefined) break;
+    const row = fillSection(pricing, worth, caps, section);
+    if (row.length === 0) break;
+    pieces.push(...row);
+    for (const { kind } of row) had += worth[kind]!;
+    first = section.end;
+  }
+  return pieces;
+}
+
+/** The pieces of the DP's best sections as they are, caps or no caps. */
+export function tracePlate(pricing: Pricing, sections: Sections): Placement[] {
+  return traceSections(sections).flatMap(({ start, end }) => {
+    fillRows(pricing, start);
+    stackStrips(pricing, start, 0);
+    return traceStrips(pricing, start, end, 0).flatMap((strip) => tracePieces(pricing, strip, start, end));
+  });
+}
