@@ -1,5 +1,5 @@
 import { type Rectangle, overlaps } from '../../base/geometry/rectangle.ts';
-import { clearAreas } from './clear-areas.ts';
+import { clearAreas, keepingClear } from './clear-areas.ts';
 import { cutLines } from './cut-lines.ts';
 import { type CuttingSize, isCutting } from './cutting-size.ts';
 import { type CuttingRecord, partAreas } from './disjoint-cuttings.ts';
@@ -26,6 +26,8 @@ export interface CuttingAnswer {
 
 /** Without a limit on their number the search tries this many cuttings at once; more are left to the first guess. */
 const mostSearched = 7;
+/** Largest areas from which the first guess is tried. */
+const greedyStarts = 8;
 
 /**
  * The largest total area of at most `atMost` disjoint clear cuttings, each with its length along the board.
@@ -45,7 +47,7 @@ export function bestCuttings(task: CuttingTask, effort: number, enough?: number)
   const holes = blocked.filter((hole) => overlaps(hole, board));
   const areas = clearAreas(board, holes, (area) => isCutting(area, size));
   const coverable = unionArea(areas);
-  const guess = greedyCuttings(board, holes, size, task.atMost);
+  const guess = greedyCuttings(areas, size, task.atMost, enough ?? Infinity);
   const area = guess.reduce((sum, { length, width }) => sum + length * width, 0);
   const wanted = enough ?? Infinity;
   if (areas.length === 0 || task.atMost < 1) return { cuttings: [], area: 0, bound: 0 };
@@ -107,20 +109,22 @@ function sumOfLargest(values: readonly number[], count: number): number {
 
 /** A first guess: the largest clear cutting, again and again; each of the largest few areas is tried as the start. */
 function greedyCuttings(
-  board: Rectangle,
-  blocked: readonly Rectangle[],
+  areas: readonly Rectangle[],
   size: CuttingSize,
   atMost: number,
+  wanted: number,
 ): Rectangle[] {
-  const admits = (area: Rectangle) => isCutting(area, size);
+  const admits = (area: Rectangle): boolean => isCutting(area, size);
   let best: Rectangle[] = [];
   let most = 0;
-  for (const start of clearAreas(board, blocked, admits).slice(0, 8)) {
+  for (const start of areas.slice(0, greedyStarts)) {
+    if (most >= wanted) break;
     const taken = [start];
-    while (taken.length < atMost) {
-      const next = clearAreas(board, [...blocked, ...taken], admits)[0];
-      if (next === undefined) break;
+    let left = keepingClear(areas, start, admits);
+    while (taken.length < atMost && left.length > 0) {
+      const next = left.reduce((a, b) => (b.length * b.width > a.length * a.width ? b : a));
       taken.push(next);
+      left = keepingClear(left, next, admits);
     }
     const area = taken.reduce((sum, { length, width }) => sum + length * width, 0);
     if (area > most) {

@@ -14,13 +14,32 @@ export function clearAreas(
   blocked: readonly Rectangle[],
   admits: (area: Rectangle) => boolean,
 ): Rectangle[] {
-  let areas = admits(board) ? [board] : [];
-  for (const hole of blocked) {
-    const kept = areas.filter((area) => !overlaps(area, hole));
-    const trimmed = areas.filter((area) => overlaps(area, hole)).flatMap((area) => besides(area, hole));
-    areas = maximal([...kept, ...trimmed.filter(admits)]);
-  }
-  return areas.sort((a, b) => b.length * b.width - a.length * a.width || a.x - b.x || a.y - b.y);
+  let areas: readonly Rectangle[] = admits(board) ? [board] : [];
+  for (const hole of blocked) areas = keepingClear(areas, hole, admits);
+  return [...areas].sort((a, b) => b.length * b.width - a.length * a.width || a.x - b.x || a.y - b.y);
+}
+
+/**
+ * The largest clear rectangles when one more rectangle is blocked, from those before it. Unordered.
+ * Areas that keep clear of the hole stay largest: only what was trimmed can lie inside another.
+ */
+export function keepingClear(
+  areas: readonly Rectangle[],
+  hole: Rectangle,
+  admits: (area: Rectangle) => boolean,
+): readonly Rectangle[] {
+  const hit = areas.filter((area) => overlaps(area, hole));
+  if (hit.length === 0) return areas;
+  const kept = areas.filter((area) => !overlaps(area, hole));
+  const trimmed = hit.flatMap((area) => besides(area, hole).filter(admits));
+  const largest = trimmed.filter(
+    (area, index) =>
+      !kept.some((other) => contains(other, area)) &&
+      !trimmed.some(
+        (other, at) => at !== index && contains(other, area) && (at < index || !contains(area, other)),
+      ),
+  );
+  return [...kept, ...largest];
 }
 
 /** What is left of an area left of, right of, below and above a hole in it; the four may overlap at the corners. */
@@ -33,13 +52,4 @@ function besides(area: Rectangle, hole: Rectangle): Rectangle[] {
     { x, y, length, width: hole.y - y },
     { x, y: top, length, width: y + width - top },
   ].filter((rest) => rest.length > 0 && rest.width > 0);
-}
-
-function maximal(areas: readonly Rectangle[]): Rectangle[] {
-  return areas.filter(
-    (area, index) =>
-      !areas.some(
-        (other, at) => at !== index && contains(other, area) && (at < index || !contains(area, other)),
-      ),
-  );
 }

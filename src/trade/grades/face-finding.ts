@@ -3,7 +3,7 @@ import { type CuttingAnswer, bestCuttings } from './best-cuttings.ts';
 import { cuttingUnit } from './cutting-size.ts';
 import { type BoardFace, type MarkedBoard, blockedOn } from './marked-board.ts';
 import { type Way, fullWidthSize, waysToMake } from './requirement.ts';
-import type { FaceRule, RuledGrade } from './rule.ts';
+import type { FaceRule, RuleName } from './rule.ts';
 
 /** `not shown`: the search ran out of effort before it found enough, or a proof that there is not enough. */
 export type Outcome = 'met' | 'not met' | 'not shown';
@@ -24,7 +24,7 @@ export interface WayTried {
 /** What one face yields under one grade's cutting rule. */
 export interface FaceFinding {
   readonly face: BoardFace;
-  readonly grade: RuledGrade;
+  readonly rule: RuleName;
   readonly tried: readonly WayTried[];
   readonly outcome: Outcome;
 }
@@ -46,15 +46,14 @@ export function faceFinding(
   rule: FaceRule,
   surfaceMeasure: number,
   options: GradeOptions,
-  forSelects = false,
 ): FaceFinding {
   const { length, width } = board;
   const tried: WayTried[] = [];
-  for (const way of waysToMake(rule, { surfaceMeasure, length, width }, forSelects)) {
+  for (const way of waysToMake(rule, { surfaceMeasure, length, width })) {
     tried.push(tryWay(board, face, rule, way, options));
     if (options.aim === 'enough' && tried.at(-1)!.outcome === 'met') break;
   }
-  return { face, grade: rule.grade, tried, outcome: anyOf(tried.map(({ outcome }) => outcome)) };
+  return { face, rule: rule.name, tried, outcome: anyOf(tried.map(({ outcome }) => outcome)) };
 }
 
 /** Met when one is; else not shown when one is open; else not met. */

@@ -65,17 +65,18 @@ export function otherFace(face: BoardFace): BoardFace {
   return face === 'A' ? 'B' : 'A';
 }
 
-/**
- * What cuttings taken from a face must keep clear of. Clear cuttings: every defect on the face that is no sapwood, and
- * what would make the back unsound. Sound cuttings: what is unsound on either face.
- */
+/** `clear`: one clear face and a sound back; `clear face`: one clear face, any back; `sound`: nothing unsound. */
+export type CuttingKind = 'clear' | 'clear face' | 'sound';
+
+/** What cuttings of a kind, taken from a face, must keep clear of. Sapwood keeps nothing from being clear. */
 export function blockedOn(
   defects: readonly MarkedDefect[],
   face: BoardFace,
-  cuttings: 'clear' | 'sound',
+  cuttings: CuttingKind,
 ): Rectangle[] {
   return defects.filter((defect) => {
     const { clear, sound } = blocks(defect);
-    return sound || (cuttings === 'clear' && clear && isOn(defect, face));
+    const showing = clear && isOn(defect, face);
+    return cuttings === 'sound' ? sound : showing || (cuttings === 'clear' && sound);
   });
 }

@@ -41,15 +41,14 @@ function cuttingsAllowed(rule: FaceRule, { surfaceMeasure, length }: Measured): 
 
 /**
  * The ways in which one face of a board can make a grade; any one of them suffices.
- * @param forSelects with the special rule of Selects: 2 and 3 ft SM may be clear, or 11/12 clear in one cutting
- * @returns none when the grade has no rule for so small a board (FAS under 4 ft SM)
+ * @returns none when the rule has no word for a board of that size (FAS under 4 ft SM, small Selects over 3)
  * Source: TRADE 2.3 (S18: chart, its extra-cutting and special-yield rows; S15: long boards, NHLA 2015 rules p. 22; S20:
  * the formulas are floored). The 97 % rule's words "full width, any length" are the chart's.
  */
-export function waysToMake(rule: FaceRule, measured: Measured, forSelects = false): readonly Way[] {
+export function waysToMake(rule: FaceRule, measured: Measured): readonly Way[] {
   const { surfaceMeasure } = measured;
   const units = (perFoot: number): number => Math.round(surfaceMeasure * perFoot * 100);
-  const small = smallBoardWays(rule, surfaceMeasure, units, forSelects);
+  const small = smallBoardWays(rule, surfaceMeasure, units);
   if (small !== null) return small;
   const allowed = cuttingsAllowed(rule, measured);
   if (allowed < 1) return [];
@@ -70,10 +69,10 @@ function smallBoardWays(
   rule: FaceRule,
   surfaceMeasure: number,
   units: (perFoot: number) => number,
-  forSelects: boolean,
 ): readonly Way[] | null {
   if (surfaceMeasure < 1) return [];
-  if (forSelects && (surfaceMeasure === 2 || surfaceMeasure === 3)) {
+  if (rule.name === 'small Selects') {
+    if (surfaceMeasure > 3) return [];
     return [{ kind: 'clear face' }, { kind: 'one cutting', atMost: 1, hundredthsOfUnit: units(11) }];
   }
   if (rule.grade === '1C' && surfaceMeasure === 1) return [{ kind: 'clear face' }];

@@ -1,5 +1,6 @@
 import { ticksPerInch } from '../../base/units/tick.ts';
 import type { CuttingSize, LeastSize } from './cutting-size.ts';
+import type { CuttingKind } from './marked-board.ts';
 
 /** The standard hardwood grades, best first. `below grade`: under No. 3B Common. */
 export const grades = ['FAS', 'F1F', 'Selects', '1C', '2A', '2B', '3A', '3B'] as const;
@@ -8,12 +9,15 @@ export type Grade = (typeof grades)[number];
 /** The grades that set a cutting rule of their own; F1F and Selects ask FAS of the better face, 1C of the poor one. */
 export type RuledGrade = Exclude<Grade, 'F1F' | 'Selects'>;
 
+/** The rules for one face: a grade's own, FAS as asked of a better face, and the one cutting of small Selects. */
+export type RuleName = RuledGrade | 'better face' | 'small Selects';
+
 /** What one face must yield: the rows of the published summary chart. */
 export interface FaceRule {
+  readonly name: RuleName;
   readonly grade: RuledGrade;
   readonly cutting: CuttingSize;
-  /** Cuttings must have a clear face, or be sound only. */
-  readonly cuttings: 'clear' | 'sound';
+  readonly cuttings: CuttingKind;
   /** Cutting units wanted for each surface foot, out of 12. */
   readonly unitsPerFoot: number;
   /** Cuttings allowed: floor((SM + plus) / per), at most `most`; null: any number. */
@@ -35,6 +39,7 @@ export const leastBoard: ReadonlyMap<Grade, LeastSize> = new Map([
 ]);
 
 const fas: FaceRule = {
+  name: 'FAS',
   grade: 'FAS',
   cutting: { leastSizes: [inchesByFeet(4, 5), inchesByFeet(3, 7)], leastArea: 0 },
   cuttings: 'clear',
@@ -44,6 +49,7 @@ const fas: FaceRule = {
 };
 
 const oneCommon: FaceRule = {
+  name: '1C',
   grade: '1C',
   cutting: { leastSizes: [inchesByFeet(4, 2), inchesByFeet(3, 3)], leastArea: 0 },
   cuttings: 'clear',
@@ -53,6 +59,7 @@ const oneCommon: FaceRule = {
 };
 
 const twoCommon: FaceRule = {
+  name: '2A',
   grade: '2A',
   cutting: { leastSizes: [inchesByFeet(3, 2)], leastArea: 0 },
   cuttings: 'clear',
@@ -62,19 +69,24 @@ const twoCommon: FaceRule = {
 };
 
 /**
- * The cutting rules of the standard grades.
+ * The cutting rules of the standard grades. From memory: a better face's cuttings need no sound back, since the poor face
+ * has a rule of its own (the older text of Selects: "the reverse side of the board not below No. 1 Common, or the
+ * reverse side of the cuttings sound"); Selects of 2 and 3 ft SM, judged by the better face alone, need one.
  * Source: reprint of the summary chart of the NHLA rules (TRADE 2.3, S18), with its known misprint of 60 2/3 % for
  * No. 1 Common put right (66 2/3 %, 8 units of 12).
  */
-export const faceRules: ReadonlyMap<RuledGrade, FaceRule> = new Map<RuledGrade, FaceRule>([
+export const faceRules: ReadonlyMap<RuleName, FaceRule> = new Map<RuleName, FaceRule>([
   ['FAS', fas],
+  ['better face', { ...fas, name: 'better face', cuttings: 'clear face' }],
+  ['small Selects', { ...fas, name: 'small Selects' }],
   ['1C', oneCommon],
   ['2A', twoCommon],
-  ['2B', { ...twoCommon, grade: '2B', cuttings: 'sound' }],
-  ['3A', { ...twoCommon, grade: '3A', unitsPerFoot: 4, allowed: null, extra: null }],
+  ['2B', { ...twoCommon, name: '2B', grade: '2B', cuttings: 'sound' }],
+  ['3A', { ...twoCommon, name: '3A', grade: '3A', unitsPerFoot: 4, allowed: null, extra: null }],
   [
     '3B',
     {
+      name: '3B',
       grade: '3B',
       cutting: {
         leastSizes: [{ width: 1.5 * ticksPerInch, length: 0 }],
