@@ -58,3 +58,22 @@ export type { CheckProblem } from './flow/check/fault.ts';
 export { verify } from './flow/check/verify.ts';
 export { describeFault } from './flow/check/describe-fault.ts';
 export { describeShapeProblem, parseLayout } from './flow/check/parse-layout.ts';
+
+// the whole run: one call for each stage
+export { type CheckedLayout, layOutJob, planJob, type PlannedParts } from './pipeline.ts';
+
+// rack: what the cuts left, kept in a journal, as stock of the next job
+export type { BookingDraft } from './flow/rack/booking-draft.ts';
+export { bookingText } from './flow/rack/booking-draft.ts';
+export { bookLayout, type CutLayout, type LayoutBooking } from './flow/rack/book-layout.ts';
+export * from './flow/rack/by-hand.ts';
+export { findPiece } from './flow/rack/find-piece.ts';
+export { foldJournal, type Held, onRack, type Rack, type UsedBoard } from './flow/rack/fold.ts';
+export { nameOffcuts } from './flow/rack/name-offcuts.ts';
+export { type Need, needsOf, usualNeeds } from './flow/rack/need.ts';
+export type { RackPiece } from './flow/rack/piece.ts';
+export type { BookingProblem, JournalNotice, NoJournal } from './flow/rack/problem.ts';
+export { emptyJournal, type Journal, readJournal } from './flow/rack/read-journal.ts';
+export { type StockedJob, stockedJob } from './flow/rack/stock-for-job.ts';
+export { type Turn, turns } from './flow/rack/turn.ts';
+export { type Kerfs, totalUsefulness, usefulness } from './flow/rack/usefulness.ts';
