@@ -3,7 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { sources, syntaxOf, type SourceFile } from './source-files.ts';
 
 const longestFile = 300;
-const longestFunction = 120;
+const longestFunction = 60;
+/** Numeric kernels may be longer, if they read in paragraphs. */
+const longestKernel = 120;
+const kernels = /^src\/(?:base\/lp|flow\/(?:patterns|choice|cuts)|trade\/grades)\//;
 const drawers = /(?:^|\/)(?:utils?|helpers?|common|misc|shared|manager)(?:[./-]|$)/;
 
 describe('the shape of src', () => {
@@ -52,12 +55,13 @@ function tooLong(file: SourceFile): string[] {
   const syntax = syntaxOf(file);
   const found: string[] = [];
   const lines = file.text.split('\n').length - 1;
+  const most = kernels.test(file.path) ? longestKernel : longestFunction;
   if (lines > longestFile) found.push(`${file.path}: ${lines} lines`);
   const visit = (node: ts.Node): void => {
     if (ts.isFunctionLike(node)) {
       const first = syntax.getLineAndCharacterOfPosition(node.getStart()).line;
       const span = syntax.getLineAndCharacterOfPosition(node.end).line - first + 1;
-      if (span > longestFunction) found.push(`${file.path}:${first + 1}: a function of ${span} lines`);
+      if (span > most) found.push(`${file.path}:${first + 1}: a function of ${span} lines`);
     }
     ts.forEachChild(node, visit);
   };

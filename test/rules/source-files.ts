@@ -39,9 +39,15 @@ export function sources(folder: string, ...endings: string[]): SourceFile[] {
     .map((path) => ({ path, text: readFileSync(join(root, path), 'utf8') }));
 }
 
-/** Parsed once for every question asked of a file. */
-export function syntaxOf(file: SourceFile): ts.SourceFile {
-  return ts.createSourceFile(file.path, file.text, ts.ScriptTarget.ES2022, true);
+const parsed = new Map<string, ts.SourceFile>();
+
+/** The syntax tree of a file, parsed once for all the questions asked of it. */
+export function syntaxOf({ path, text }: SourceFile): ts.SourceFile {
+  const known = parsed.get(path);
+  if (known?.text === text) return known;
+  const syntax = ts.createSourceFile(path, text, ts.ScriptTarget.ES2022, true);
+  parsed.set(path, syntax);
+  return syntax;
 }
 
 /** All that a file imports: statements, re-exports, `import('…')` calls and `import('…')` types. */

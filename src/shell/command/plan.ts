@@ -1,6 +1,6 @@
 import { join, resolve } from 'node:path';
 import type { Command } from 'commander';
-import { type Result, planReport, planView, sectionView } from '../../index.ts';
+import { type Result, drawPlanView, drawSection, planReport } from '../../index.ts';
 import { jobFileNames } from '../read/job.ts';
 import { readTextFile } from '../read/text-file.ts';
 import type { WriteProblem } from '../write/problem.ts';
@@ -59,8 +59,8 @@ export async function writeParts(
 /** The mantel seen from above and in section. */
 export function mantelDrawings({ plan, shop }: PlannedMantel): TextFile[] {
   return [
-    { name: 'mantel-plan.svg', text: planView(plan, shop) },
-    { name: 'mantel-section.svg', text: sectionView(plan, shop) },
+    { name: 'mantel-plan.svg', text: drawPlanView(plan, shop) },
+    { name: 'mantel-section.svg', text: drawSection(plan, shop) },
   ];
 }
 
