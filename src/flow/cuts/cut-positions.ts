@@ -34,12 +34,14 @@ function spanOf(kind: CutKind, r: Rectangle): Span {
  *
  * The leftover before the first group and behind the last is cut off likewise; there the kerf may run off the
  * workpiece. Between two pieces of a run only the run's own kerf is allowed, through their strip alone.
+ * @param nearEndsOnly leaves out the far ends of gaps between groups
  */
 export function cutPositions(
   problem: CutProblem,
   kind: CutKind,
   region: Rectangle,
   inside: readonly number[],
+  nearEndsOnly: boolean,
 ): CutPosition[] {
   const { rules, pieces } = problem;
   const whole = spanOf(kind, region);
@@ -53,21 +55,17 @@ export function cutPositions(
     const low = reached;
     const high = spans[count]?.start ?? Infinity;
     reached = Math.max(reached, spans[count]?.end ?? Infinity);
+    if (high - low < kerf) continue;
     const before = order.slice(0, count);
-    const after = order.slice(count);
-    const meeting = low <= high ? meetingKerf(problem, kind, inside, before) : null;
-    if (meeting === 'forbidden') continue;
-    if (meeting !== null && high - low !== meeting) continue;
+    const meeting = meetingKerf(problem, kind, inside, before);
+    if (meeting === 'forbidden' || (meeting !== null && high - low !== meeting)) continue;
     const own = meeting ?? kerf;
-    for (const at of placesIn({ low, high }, whole, own, kind === 'crosscut' ? rules.shortestRip : 0)) {
-      found.push({
-        at,
-        kerf: own,
-        partsRun: meeting !== null,
-        before,
-        after,
-        ...sides(kind, region, at, own),
-      });
+    const places = placesIn({ low, high }, whole, own, kind === 'crosscut' ? rules.shortestRip : 0);
+    for (const at of places) {
+      if (nearEndsOnly && at === high - own && low > -Infinity && at !== low) continue;
+      const partsRun = meeting !== null;
+      const after = order.slice(count);
+      found.push({ at, kerf: own, partsRun, before, after, ...sides(kind, region, at, own) });
     }
   }
   return found;

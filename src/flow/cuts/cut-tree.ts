@@ -58,8 +58,21 @@ interface Solved {
   readonly score: Score;
 }
 
-/** States (workpieces at a stage) weighed for the best tree before the search settles for the first legal one. */
-const mostStates = 60_000;
+/** How hard the search tries; `most` bounds the workpieces (at a stage) it weighs before it gives up. */
+interface Thoroughness {
+  readonly most: number;
+  /** Whether a gap is tried at its near end only: what is spare goes to the far side. */
+  readonly nearEndsOnly: boolean;
+  /** Whether the first legal tree will do. */
+  readonly firstLegal: boolean;
+}
+
+/** One after another until one comes to an answer; the last always does. */
+const searches: readonly Thoroughness[] = [
+  { most: 30_000, nearEndsOnly: false, firstLegal: false },
+  { most: 30_000, nearEndsOnly: true, firstLegal: false },
+  { most: Infinity, nearEndsOnly: false, firstLegal: true },
+];
 
 /**
  * The guillotine cuts that free all pieces from the workpiece, or null when none obeys the rules.
@@ -67,73 +80,87 @@ const mostStates = 60_000;
  * Complete: every cut between two groups of pieces is tried at both ends of the gap between them (and where it
  * leaves a side just long enough to rip), to any depth that `stages` allows, each workpiece solved once per stage.
  * Among legal trees the best by `Score`: offcut money if any, fewest cuts, largest offcuts, repeated settings;
- * ties go to crosscuts before rips and cuts nearer the butt end. Beyond `mostStates` workpieces the first legal
- * tree is taken. Cost: about (number of sub-rectangles) × (cuts in each).
+ * ties go to crosscuts before rips and cuts nearer the butt end. Boards of very many pieces get a less thorough
+ * search (see `searches`): still a legal tree whenever there is one, but perhaps not the best.
+ * Cost: about (number of sub-rectangles) × (cuts in each).
  */
 export function cutTree(problem: CutProblem): CutNode | null {
-  const everything = problem.pieces.map((_, index) => index);
-  const best = search(problem, everything, false);
-  if (best !== 'too large') return best;
-  const first = search(problem, everything, true);
-  return first === 'too large' ? null : first;
+  for (const thoroughness of searches) {
+    const found = search(problem, thoroughness);
+    if (found !== 'unfinished') return found;
+  }
+  return null;
 }
 
-function search(
-  problem: CutProblem,
-  everything: readonly number[],
-  firstLegal: boolean,
-): CutNode | null | 'too large' {
+/**
+ * Cuts of one kind through the same workpiece can be made in any order, so each such series is tried from the near
+ * end on only: what lies before a cut is not cut the same way again (`barred`). With runs it may have to be, since
+ * their tilted cuts wait until the strip is alone.
+ */
+function search(problem: CutProblem, how: Thoroughness): CutNode | null | 'unfinished' {
   const { rules, pieces } = problem;
+  const anyOrder = problem.junctions.length > 0;
   const solved = new Map<string, Solved | null>();
 
-  function solve(region: Rectangle, inside: readonly number[], stage: number): Solved | null {
-    if (inside.length === 0) return leftover(region);
+  function solve(
+    region: Rectangle,
+    inside: readonly number[],
+    stage: number,
+    barred: CutKind | null,
+  ): Solved | null {
+    if (inside.length === 0) {
+      return { node: { kind: 'leftover', region }, score: leftoverScore(region, rules) };
+    }
     const only = inside.length === 1 ? pieces[inside[0] as number] : undefined;
     if (only !== undefined && only.length === region.length && only.width === region.width) {
       return { node: { kind: 'piece', region, piece: inside[0] as number }, score: nothing };
     }
-    const key = `${region.x},${region.y},${region.length},${region.width},${stage}`;
+    const key = `${region.x},${region.y},${region.length},${region.width},${stage},${barred ?? ''}`;
     const known = solved.get(key);
     if (known !== undefined) return known;
-    const answer = bestCut(region, inside, stage);
+    const answer = bestCut(region, inside, stage, barred);
     solved.set(key, answer);
     return answer;
   }
 
-  function leftover(region: Rectangle): Solved {
-    return { node: { kind: 'leftover', region }, score: leftoverScore(region, rules) };
-  }
-
-  function bestCut(region: Rectangle, inside: readonly number[], stage: number): Solved | null {
+  function bestCut(
+    region: Rectangle,
+    inside: readonly number[],
+    stage: number,
+    barred: CutKind | null,
+  ): Solved | null {
     let best: Solved | null = null;
     for (const kind of kindsFrom(stage)) {
       const next = stageAfter(stage, kind);
-      if (rules.stages !== 'any' && next > rules.stages) continue;
+      if (kind === barred || (rules.stages !== 'any' && next > rules.stages)) continue;
       if (kind === 'rip' && region.length < rules.shortestRip) continue;
-      for (const cut of cutPositions(problem, kind, region, inside)) {
-        if (solved.size > mostStates && !firstLegal) return null;
+      for (const cut of cutPositions(problem, kind, region, inside, how.nearEndsOnly)) {
+        if (solved.size > how.most) return null;
         const made = makeCut(region, cut, kind, rules.stages === 'any' ? 0 : next);
         if (made !== null && (best === null || isBetter(made.score, best.score))) best = made;
-        if (best !== null && firstLegal) return best;
+        if (best !== null && how.firstLegal) return best;
       }
     }
     return best;
   }
 
   function makeCut(region: Rectangle, cut: CutPosition, kind: CutKind, stage: number): Solved | null {
-    const { at, kerf } = cut;
-    const before = cut.beforeRegion === null ? null : solve(cut.beforeRegion, cut.before, stage);
-    if (before === null && cut.beforeRegion !== null) return null;
-    const after = cut.afterRegion === null ? null : solve(cut.afterRegion, cut.after, stage);
-    if (after === null && cut.afterRegion !== null) return null;
+    const { at, kerf, beforeRegion, afterRegion } = cut;
+    const before =
+      beforeRegion === null ? null : solve(beforeRegion, cut.before, stage, anyOrder ? null : kind);
+    if (before === null && beforeRegion !== null) return null;
+    const after = afterRegion === null ? null : solve(afterRegion, cut.after, stage, null);
+    if (after === null && afterRegion !== null) return null;
     const own = { earned: 0, cuts: 1, offcuts: 0, misfits: isFavoured(problem.favoured, kind, cut) ? 0 : 1 };
     const score = addScores(own, before?.score ?? nothing, after?.score ?? nothing);
     const sides = { before: before?.node ?? null, after: after?.node ?? null };
     return { node: { kind, region, at, kerf, partsRun: cut.partsRun, ...sides }, score };
   }
 
-  const answer = solve(problem.workpiece, everything, 0);
-  if (solved.size > mostStates && !firstLegal) return 'too large';
+  const everything = pieces.map((_, index) => index);
+  const answer = solve(problem.workpiece, everything, 0, null);
+  // A tree found within the bound is the best of its kind; beyond it, or where a narrowed search finds none, go on.
+  if (solved.size > how.most || (answer === null && how.nearEndsOnly)) return 'unfinished';
   return answer?.node ?? null;
 }
 
