@@ -1,7 +1,6 @@
 import {
   type Board,
   type CsvRow,
-  type Place,
   type Shop,
   type Surface,
   type Tick,
@@ -10,7 +9,7 @@ import {
   readLength,
   ticks,
 } from '../../index.ts';
-import { lengthField, neededText, numberField, numberText, wordField } from './field.ts';
+import { lengthField, neededText, numberField, numberText, uniqueName, wordField } from './field.ts';
 import { type Field, type NamedTable, fieldOf, openTable } from './named-table.ts';
 import { mostCopies } from './parts.ts';
 import type { Reading } from './problem.ts';
@@ -55,22 +54,18 @@ export interface BoardList {
 export function readBoards(file: string, text: string, shop: Shop): Reading<BoardList | null> {
   const { named, problems } = openTable(file, text, boardColumns, shop.units);
   if (named === null) return { value: null, problems };
-  const firstPlace = new Map<string, Place>();
+  const seen = new Map<string, Field>();
   const area = totalArea('boards');
   const boards: BareBoard[] = [];
   for (const row of named.table.rows) {
     const label = fieldOf(named, row, 'board');
-    const name = neededText(named, label);
-    const first = firstPlace.get(name);
-    if (first !== undefined)
-      named.problems.push({ kind: 'double name', at: label.at(), what: 'board', name, first });
-    else if (name !== '') firstPlace.set(name, label.at());
     const before = named.problems.length;
+    const name = uniqueName(named, label, 'board', seen);
     const board = boardOf(named, row, name, shop);
     area.add(named, label, board);
-    if (named.problems.length === before && first === undefined) boards.push(board);
+    if (named.problems.length === before) boards.push(board);
   }
-  return { value: { boards, names: [...firstPlace.keys()] }, problems: named.problems };
+  return { value: { boards, names: [...seen.keys()] }, problems: named.problems };
 }
 
 function boardOf(named: NamedTable, row: CsvRow, name: string, shop: Shop): BareBoard {

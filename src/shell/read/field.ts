@@ -11,6 +11,25 @@ export function neededText(named: NamedTable, field: Field): string {
   return field.text;
 }
 
+/**
+ * A name that must be there and that no row before may have.
+ * @param seen the names met so far; the new one is added. Its place is worked out only when it is met again, since that
+ * costs more than reading the row.
+ */
+export function uniqueName(
+  named: NamedTable,
+  field: Field,
+  what: 'part' | 'board' | 'leg',
+  seen: Map<string, Field>,
+): string {
+  const name = neededText(named, field);
+  const first = seen.get(name);
+  if (first !== undefined)
+    named.problems.push({ kind: 'double name', at: field.at(), what, name, first: first.at() });
+  else if (name !== '') seen.set(name, field);
+  return name;
+}
+
 /** How a length is read: its safe side, the lengths allowed (any when not said), and what an empty cell means. */
 export interface LengthRule {
   readonly side: RoundingSide;

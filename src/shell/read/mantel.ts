@@ -3,12 +3,11 @@ import {
   type EndKind,
   type Leg,
   type Mantel,
-  type Place,
   type Shop,
   type Tick,
   readLength,
 } from '../../index.ts';
-import { lengthField, neededText, numberField, wordField } from './field.ts';
+import { lengthField, numberField, uniqueName, wordField } from './field.ts';
 import { type Field, type NamedTable, fieldOf, openTable } from './named-table.ts';
 import type { Reading } from './problem.ts';
 import { type Setting, settingColumns, settingFields, settingValues } from './settings.ts';
@@ -143,8 +142,8 @@ const squareCorner = 90;
 export function readLegs(file: string, text: string, shop: Shop): Reading<readonly Leg[]> {
   const { named, problems } = openTable(file, text, legColumns, shop.units);
   if (named === null) return { value: [], problems };
-  const firstPlace = new Map<string, Place>();
-  const legs = named.table.rows.map((row) => legOf(named, row, firstPlace));
+  const seen = new Map<string, Field>();
+  const legs = named.table.rows.map((row) => legOf(named, row, seen));
   if (legs.length === 0) {
     const at = { file, line: 1, column: 1 };
     named.problems.push({ kind: 'no rows', at, what: 'leg' });
@@ -152,15 +151,9 @@ export function readLegs(file: string, text: string, shop: Shop): Reading<readon
   return { value: legs, problems: named.problems };
 }
 
-function legOf(named: NamedTable, row: CsvRow, firstPlace: Map<string, Place>): Leg {
-  const label = fieldOf(named, row, 'leg');
-  const name = neededText(named, label);
-  const first = firstPlace.get(name);
-  if (first !== undefined)
-    named.problems.push({ kind: 'double name', at: label.at(), what: 'leg', name, first });
-  else if (name !== '') firstPlace.set(name, label.at());
+function legOf(named: NamedTable, row: CsvRow, seen: Map<string, Field>): Leg {
   return {
-    name,
+    name: uniqueName(named, fieldOf(named, row, 'leg'), 'leg', seen),
     alongWall: size(named, fieldOf(named, row, 'along wall')),
     projection: size(named, fieldOf(named, row, 'projection')),
     corner: numberField(named, fieldOf(named, row, 'corner'), {

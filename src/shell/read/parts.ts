@@ -1,6 +1,6 @@
-import { type CsvRow, type Face, type Part, type Place, type Shop, type Tick } from '../../index.ts';
+import { type CsvRow, type Face, type Part, type Shop, type Tick } from '../../index.ts';
 import { acceptField } from './accept.ts';
-import { lengthField, neededText, numberField, numberText, wordField } from './field.ts';
+import { lengthField, numberField, numberText, uniqueName, wordField } from './field.ts';
 import { type Field, type NamedTable, fieldOf, folded, openTable } from './named-table.ts';
 import type { Reading } from './problem.ts';
 import { totalArea } from './total-area.ts';
@@ -40,15 +40,11 @@ export function readParts(
 ): Reading<readonly Part[]> {
   const { named, problems } = openTable(file, text, partColumns, shop.units);
   if (named === null) return { value: [], problems };
-  const firstPlace = new Map<string, Place>();
+  const seen = new Map<string, Field>();
   const area = totalArea('parts');
   const parts = named.table.rows.map((row) => {
     const label = fieldOf(named, row, 'part');
-    const name = neededText(named, label);
-    const first = firstPlace.get(name);
-    if (first !== undefined)
-      named.problems.push({ kind: 'double name', at: label.at(), what: 'part', name, first });
-    else if (name !== '') firstPlace.set(name, label.at());
+    const name = uniqueName(named, label, 'part', seen);
     const part = partOf(named, row, name, boards);
     area.add(named, label, part);
     return part;

@@ -1,4 +1,4 @@
-import { type Place, type Tick, ticks } from '../../index.ts';
+import { type Tick, ticks } from '../../index.ts';
 import { lengthField } from './field.ts';
 import { type Field, type NamedTable, fieldOf, folded } from './named-table.ts';
 import type { ReadProblem } from './problem.ts';
@@ -31,18 +31,18 @@ export function settingFields(
   for (const { name, aliases = [] } of settings)
     for (const written of [name, ...aliases]) nameOf.set(folded(written), name);
   const known = settings.map(({ name }) => name);
-  const firstPlace = new Map<string, Place>();
+  const seen = new Map<string, Field>();
   const fields = new Map<string, Field>();
   const report = (problem: ReadProblem): void => void named.problems.push(problem);
   for (const row of named.table.rows) {
     const label = fieldOf(named, row, 'setting');
     const name = nameOf.get(folded(label.text));
-    const first = name === undefined ? undefined : firstPlace.get(name);
+    const first = name === undefined ? undefined : seen.get(name);
     if (label.text === '') report({ kind: 'empty cell', at: label.at(), label: 'setting' });
     else if (name === undefined) report({ kind: 'unknown setting', at: label.at(), name: label.text, known });
-    else if (first !== undefined) report({ kind: 'double setting', at: label.at(), name, first });
+    else if (first !== undefined) report({ kind: 'double setting', at: label.at(), name, first: first.at() });
     else {
-      firstPlace.set(name, label.at());
+      seen.set(name, label);
       const value = fieldOf(named, row, 'value', name);
       if (value.text !== '') fields.set(name, value);
     }
