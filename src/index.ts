@@ -65,6 +65,14 @@ export { describeShapeProblem, parseLayout } from './flow/check/parse-layout.ts'
 // the whole run: one call for each stage
 export { type CheckedLayout, layOutJob, planJob, type PlannedParts } from './pipeline.ts';
 
+// sheet: everything a checked layout is shown as
+export { boardSvg } from './flow/sheet/board/board-svg.ts';
+export { type SheetExtras, sheetHtml } from './flow/sheet/page/sheet-html.ts';
+export type { Said } from './flow/sheet/words/cautions.ts';
+export { layoutCsv, layoutRows } from './flow/sheet/table/layout-rows.ts';
+export { cutsCsv, cutsRows } from './flow/sheet/table/cuts-rows.ts';
+export { summaryText } from './flow/sheet/text/summary-text.ts';
+
 // rack: what the cuts left, kept in a journal, as stock of the next job
 export type { BookingDraft } from './flow/rack/booking-draft.ts';
 export { bookingText } from './flow/rack/booking-draft.ts';

@@ -32,7 +32,7 @@ export function hatch(kind: DefectKind, box: Box): Markup {
     case 'stain':
       return lines(dots(box, 10), 3, true);
     case 'sapwood':
-      return lines(uprights(box, 14), 2);
+      return lines(uprights(box, 14), 1);
     case 'bark pocket':
       return lines(chevrons(box), 2);
     default:

@@ -1,5 +1,6 @@
 import type { Rectangle } from '../../../base/geometry/rectangle.ts';
 import type { Cut, LaidBoard } from '../../cuts/layout.ts';
+import { cutSides, isTrim, sameRectangle } from '../words/cut-sides.ts';
 
 /** A leftover that is not kept: from the trims, or scrap. */
 export interface Waste extends Rectangle {
@@ -22,21 +23,11 @@ export function wasteOf(board: LaidBoard): Waste[] {
 }
 
 function halves(cut: Cut): Waste[] {
-  const { region, at, kerf, kind } = cut;
-  const isCrosscut = kind === 'crosscut';
-  const start = isCrosscut ? region.x : region.y;
-  const size = isCrosscut ? region.length : region.width;
-  const before = at - start;
-  const after = start + size - at - kerf;
-  const trims = cut.purpose === 'end trim' || cut.purpose === 'edge trim';
-  const part = (from: number, extent: number, trim: boolean): Waste =>
-    isCrosscut ? { ...region, x: from, length: extent, trim } : { ...region, y: from, width: extent, trim };
+  const [near, far] = cutSides(cut);
+  const extent = ({ length, width }: Rectangle): number => (cut.kind === 'crosscut' ? length : width);
+  const nearIsThinner = extent(near) <= extent(far);
   return [
-    part(start, before, trims && before <= after),
-    part(at + kerf, after, trims && after < before),
-  ].filter((side) => side.length > 0 && side.width > 0);
-}
-
-function sameRectangle(a: Rectangle, b: Rectangle): boolean {
-  return a.x === b.x && a.y === b.y && a.length === b.length && a.width === b.width;
+    { ...near, trim: isTrim(cut) && nearIsThinner },
+    { ...far, trim: isTrim(cut) && !nearIsThinner },
+  ].filter((side) => extent(side) > 0);
 }

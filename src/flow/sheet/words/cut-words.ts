@@ -1,6 +1,7 @@
-import type { Rectangle } from '../../../base/geometry/rectangle.ts';
+import { unreachable } from '../../../base/result/unreachable.ts';
 import type { Shop } from '../../shop/shop.ts';
 import type { Cut, LaidBoard } from '../../cuts/layout.ts';
+import { cutSides, type Fate, isTrim, sideBecomes } from './cut-sides.ts';
 import { nameText, type Named } from './named.ts';
 import { pieceWords } from './piece-words.ts';
 import { bare, sizeText, withUnit } from './size-text.ts';
@@ -8,8 +9,7 @@ import { bare, sizeText, withUnit } from './size-text.ts';
 /** One cut in words: what goes to the saw, where the blade enters, and what each side becomes. */
 export interface CutWords {
   readonly step: number;
-  /** `rip` or `crosscut`, and `end trim` or `edge trim` where it is one. */
-  readonly saw: string;
+  readonly saw: Cut['kind'];
   /** Size of the workpiece, length × width. */
   readonly workpiece: string;
   /** Where the blade enters, from the board's butt end or near edge. */
@@ -21,38 +21,23 @@ export interface CutWords {
 export interface CutSide {
   /** Length (crosscut) or width (rip); `0` where the blade runs off the edge. */
   readonly size: string;
-  /** A part's name, an offcut's id, `cut 7`, `scrap`, or empty when nothing is left. */
+  /** A part's name, `keep` and an offcut's id, `cut 7`, `trim`, `scrap`, or empty when nothing is left. */
   readonly becomes: string;
 }
 
 /** Every cut of a board in words, in order. */
 export function cutWords(board: LaidBoard, named: Named, shop: Shop): CutWords[] {
-  return board.cuts.map((cut, index) => {
-    const [near, far] = sidesOf(cut);
-    const becomes = (side: Rectangle): string => {
-      if (side.length <= 0 || side.width <= 0) return '';
-      const piece = board.pieces.find((candidate) => same(candidate, side));
-      if (piece) {
-        const words = pieceWords(piece, named, shop);
-        return words.copy === '' ? words.name : `${words.name}, ${words.copy}`;
-      }
-      const offcut = board.offcuts.find((candidate) => same(candidate, side));
-      if (offcut) return `keep ${nameText(offcut.id)}`;
-      const next = board.cuts.slice(index + 1).find((candidate) => same(candidate.region, side));
-      return next ? `cut ${next.step}` : 'scrap';
-    };
-    const measure = (side: Rectangle): string =>
-      bare(Math.max(0, cut.kind === 'crosscut' ? side.length : side.width), shop);
+  return board.cuts.map((cut) => {
+    const [near, far] = cutSides(cut).map((side): CutSide => {
+      const measure = Math.max(0, cut.kind === 'crosscut' ? side.length : side.width);
+      return { size: bare(measure, shop), becomes: fateText(sideBecomes(board, cut, side), named, shop) };
+    }) as [CutSide, CutSide];
     return {
       step: cut.step,
-      saw:
-        cut.purpose === 'end trim' || cut.purpose === 'edge trim' ? `${cut.kind}, ${cut.purpose}` : cut.kind,
+      saw: cut.kind,
       workpiece: sizeText(cut.region, shop),
       at: bare(cut.at, shop),
-      sides: [
-        { size: measure(near), becomes: becomes(near) },
-        { size: measure(far), becomes: becomes(far) },
-      ],
+      sides: [near, far],
     };
   });
 }
@@ -60,25 +45,26 @@ export function cutWords(board: LaidBoard, named: Named, shop: Shop): CutWords[]
 /** A cut's spoken name: `cut 7: rip, 5 1/4" from the near edge`. */
 export function cutTitle(cut: Cut, shop: Shop): string {
   const from = cut.kind === 'crosscut' ? 'the butt end' : 'the near edge';
-  const trim = cut.purpose === 'end trim' || cut.purpose === 'edge trim' ? ` (${cut.purpose})` : '';
+  const trim = isTrim(cut) ? ` (${cut.purpose})` : '';
   return `cut ${cut.step}: ${cut.kind}${trim}, ${withUnit(cut.at, shop)} from ${from}`;
 }
 
-function sidesOf({ kind, region, at, kerf }: Cut): [Rectangle, Rectangle] {
-  if (kind === 'crosscut') {
-    const end = region.x + region.length;
-    return [
-      { ...region, length: at - region.x },
-      { ...region, x: at + kerf, length: end - at - kerf },
-    ];
+function fateText(fate: Fate, named: Named, shop: Shop): string {
+  switch (fate.kind) {
+    case 'piece': {
+      const { name, copy } = pieceWords(fate.piece, named, shop);
+      return copy === '' ? name : `${name}, ${copy}`;
+    }
+    case 'offcut':
+      return `keep ${nameText(fate.offcut.id, 40)}`;
+    case 'cut':
+      return `cut ${fate.step}`;
+    case 'trim':
+    case 'scrap':
+      return fate.kind;
+    case 'nothing':
+      return '';
+    default:
+      return unreachable(fate);
   }
-  const end = region.y + region.width;
-  return [
-    { ...region, width: at - region.y },
-    { ...region, y: at + kerf, width: end - at - kerf },
-  ];
-}
-
-function same(a: Rectangle, b: Rectangle): boolean {
-  return a.x === b.x && a.y === b.y && a.length === b.length && a.width === b.width;
 }
