@@ -4,6 +4,7 @@ import {
   type PlanProblem,
   formatLengthWithUnit,
   nearestName,
+  unreachable,
   withoutControls,
 } from '../index.ts';
 import { printExcerpt } from './print-excerpt.ts';
@@ -190,6 +191,8 @@ const sayings: Sayings = {
           words: `the ${defect} reaches ${reach} across, past the far edge of ${past}`,
           mend: measureAcross,
         };
+      default:
+        return unreachable(end);
     }
   },
   'defect without extent': ({ defect, along, start, end, style }) => {
@@ -282,5 +285,7 @@ function sayNoLength({ label, text, why, unit }: Extract<ReadProblem, { readonly
       return { words: `${written} divides by zero`, mend: 'correct the fraction' };
     case 'too long':
       return { words: `${written} is longer than 10,000 inches (254 m)`, mend: `check the unit; ${bare}` };
+    default:
+      return unreachable(why);
   }
 }
