@@ -37,7 +37,7 @@ function sidesOf(kind: 'crosscut' | 'rip', r: Rectangle, at: number, kerf: numbe
 
 /**
  * The best that trying every position, in steps of a unit, at every workpiece can reach: fewest cuts, and among those
- * the largest sum of length² × width (thousandths of cubic inches) of the leftovers. Slow, short, and apart from the
+ * the largest sum of area² × length (inches) of the leftovers. Slow, short, and apart from the
  * product.
  */
 export function bestOfAllTrees(problem: CutProblem, unit: number, ticksPerInch: number): Worth {
@@ -46,7 +46,8 @@ export function bestOfAllTrees(problem: CutProblem, unit: number, ticksPerInch: 
   const solve = (r: Rectangle, pieces: readonly Rectangle[], stage: number): Worth => {
     const [only] = pieces;
     if (only === undefined) {
-      return [0, -Math.round((r.length ** 2 * r.width * 1000) / ticksPerInch ** 3)];
+      const [length, width] = [r.length / ticksPerInch, r.width / ticksPerInch];
+      return [0, -(length ** 3 * width ** 2)];
     }
     if (pieces.length === 1 && only.length === r.length && only.width === r.width) return free;
     const key = JSON.stringify([r, stage]);

@@ -6,7 +6,7 @@ import { verify } from '../../src/flow/check/verify.ts';
 import { layOut } from '../../src/flow/cuts/lay-out.ts';
 import { cuttableJobs } from './arbitraries.ts';
 
-const many = { numRuns: 400 };
+const many = { numRuns: 200 };
 
 describe('every choice that can be cut', () => {
   test('is laid out, and the check finds nothing', () => {

@@ -45,23 +45,47 @@ function collect(node: CutNode | null, kind: CutKind, blades: Blade[], rest: Cut
  * Cuts of one kind along a workpiece, each with the workpiece it then divides. They go from the near end on, except
  * that cuts within a run come last, when its strip lies alone on the saw, and that where two kerfs overlap the
  * farther one is made first, so that the other runs off the end of what is left.
+ * @param blades by position
  */
 function chain(kind: CutKind, region: Rectangle, blades: readonly Blade[]): Omit<UnnumberedCut, 'purpose'>[] {
-  let first = Math.max(
-    0,
-    blades.findIndex((blade) => !blade.partsRun),
-  );
-  const reaches = (index: number): number => (blades[index]?.at ?? 0) + (blades[index]?.kerf ?? 0);
-  while (first + 1 < blades.length && (blades[first + 1] as Blade).at < reaches(first)) first += 1;
-  const blade = blades[first];
-  if (blade === undefined) return [];
-  const start = kind === 'crosscut' ? region.x : region.y;
-  const end = start + (kind === 'crosscut' ? region.length : region.width);
-  const near = blades.slice(0, first);
-  const far = blades.slice(first + 1);
-  return [
-    { kind, region, at: blade.at, kerf: blade.kerf },
-    ...(near.length === 0 ? [] : chain(kind, slice(kind, region, start, blade.at), near)),
-    ...(far.length === 0 ? [] : chain(kind, slice(kind, region, blade.at + blade.kerf, end), far)),
+  const order = [
+    ...fartherFirst(blades.filter((blade) => !blade.partsRun)),
+    ...blades.filter((blade) => blade.partsRun),
   ];
+  let workpieces: readonly Rectangle[] = [region];
+  const cuts: Omit<UnnumberedCut, 'purpose'>[] = [];
+  for (const { at, kerf } of order) {
+    const divided = workpieces.find((workpiece) => {
+      const [start, end] = extent(kind, workpiece);
+      return at < end && at + kerf > start;
+    });
+    if (divided === undefined) continue;
+    cuts.push({ kind, region: divided, at, kerf });
+    const [start, end] = extent(kind, divided);
+    workpieces = workpieces.flatMap((workpiece) => {
+      if (workpiece !== divided) return [workpiece];
+      const near = at > start ? [slice(kind, divided, start, at)] : [];
+      return at + kerf < end ? [...near, slice(kind, divided, at + kerf, end)] : near;
+    });
+  }
+  return cuts;
+}
+
+function extent(kind: CutKind, region: Rectangle): readonly [number, number] {
+  return kind === 'crosscut' ? [region.x, region.x + region.length] : [region.y, region.y + region.width];
+}
+
+/** Ascending, but each series of overlapping kerfs descending. */
+function fartherFirst(blades: readonly Blade[]): Blade[] {
+  const order: Blade[] = [];
+  let series: Blade[] = [];
+  for (const blade of blades) {
+    const last = series[0];
+    if (last !== undefined && blade.at >= last.at + last.kerf) {
+      order.push(...series);
+      series = [];
+    }
+    series.unshift(blade);
+  }
+  return [...order, ...series];
 }

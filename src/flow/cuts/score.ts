@@ -42,12 +42,13 @@ export function isKeepable(
 }
 
 /**
- * length² × width in thousandths of a cubic inch: grows faster than the area with the length, so that one long
- * offcut beats two short ones of the same area. Our own measure, no source.
+ * Area (square inches) squared × length (inches), to a whole number: grows faster than the area, so that one large
+ * offcut beats two small ones, and of two equally large ones the longer wins. Our own measure, no source.
  */
 export function offcutMeasure(region: Rectangle): number {
   const length = region.length / ticksPerInch;
-  return Math.round(length * length * (region.width / ticksPerInch) * 1000);
+  const area = length * (region.width / ticksPerInch);
+  return Math.round(area * area * length);
 }
 
 /** What a leftover adds to the score. */
