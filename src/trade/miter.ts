@@ -5,7 +5,8 @@ const noise = 1e-6;
 
 /** Rounded up to a whole tick, as parts and kerfs are, but not for the last bits of a sine. */
 export function ticksUp(length: number): Tick {
-  return ticks(Math.ceil(length - noise));
+  // Adding 0 turns a -0 into 0, which JSON and Object.is would tell apart.
+  return ticks(Math.ceil(length - noise) + 0);
 }
 
 /** Radians of an angle in degrees. */

@@ -74,6 +74,8 @@ describe('miters', () => {
     expect(ticksUp(Math.tan(Math.PI / 4) * 6096)).toBe(6096);
     expect(ticksUp(6096.0000001)).toBe(6096);
     expect(ticksUp(6096.001)).toBe(6097);
+    expect(ticksUp(0)).toBe(0);
+    expect(bevelKerf(ticks(0), 45)).toBe(0);
   });
 });
 

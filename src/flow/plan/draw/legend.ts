@@ -21,8 +21,8 @@ export function legend(
   style: LengthStyle,
 ): Markup {
   const columns = [0, 50, 620, 1040];
-  const cell = (text: string, column: number, y: number, bold = false): Markup =>
-    lettered(text, { x: left + columns[column]!, y }, { anchor: 'start', bold });
+  const cell = (text: string, column: number, y: number, bold = false): Markup | null =>
+    text === '' ? null : lettered(text, { x: left + columns[column]!, y }, { anchor: 'start', bold });
   const unit = style.units === 'mm' ? 'mm' : 'inches';
   return svg(
     'g',
@@ -38,14 +38,14 @@ export function legend(
         cell(key.piece.kind === 'top' ? panelWords(plan, key.piece) : endsOf(key), 3, y),
       ];
     }),
-    signs(left, top + legendRow * (keys.length + 1)),
+    signs(keys, left, top + legendRow * (keys.length + 1)),
   );
 }
 
 /** What the signs of the drawing mean. */
-function signs(left: number, y: number): Markup {
-  const text =
-    'Dashed: ledger, under the top. Arrows: way of the grain. Degrees at the corners: bevel off square of both facing ends there.';
+function signs(keys: readonly PieceKey[], left: number, y: number): Markup {
+  const hasLedger = keys.some(({ piece }) => piece.kind === 'ledger');
+  const text = `${hasLedger ? 'Dashed: ledger, under the top. ' : ''}Arrows: way of the grain. Degrees at the corners: bevel off square of both facing ends there.`;
   return lettered(text, { x: left - 11, y }, { anchor: 'start', size: 24 });
 }
 

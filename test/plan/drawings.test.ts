@@ -1,0 +1,117 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { inches } from '../../src/base/units/tick.ts';
+import { drawPlanView } from '../../src/flow/plan/draw/plan-view.ts';
+import { drawSection } from '../../src/flow/plan/draw/section.ts';
+import { planMantel } from '../../src/flow/plan/plan-mantel.ts';
+import { anyLegs, anyMantel } from './arbitrary-mantel.ts';
+import { leg, planned } from './mantels.ts';
+
+const style = { units: 'in', printFraction: 32 } as const;
+const metric = { units: 'mm', printFraction: 32 } as const;
+
+/** The words of a drawing, in order. */
+function textsOf(drawing: string): string[] {
+  return [...drawing.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, text]) =>
+    (text ?? '').replaceAll('&quot;', '"').replaceAll('&amp;', '&'),
+  );
+}
+
+/** What keeps a drawing from being well-formed: a tag closed out of turn; null when nothing does. */
+function tagFault(drawing: string): string | null {
+  const open: string[] = [];
+  for (const [whole, closing, name, empty] of drawing.matchAll(/<(\/?)([A-Za-z]+)(?:\s[^<>]*?)?(\/?)>/g)) {
+    if (closing === '/') {
+      if (open.pop() !== name) return whole;
+    } else if (empty !== '/') open.push(name!);
+  }
+  return open.length === 0 ? null : `left open: ${open.join(' ')}`;
+}
+
+const legs = [leg('left', 14, 8), leg('front', 60, 7.5), leg('right', 6, 8)];
+
+describe('the plan view', () => {
+  const drawing = drawPlanView(planned({ leftEnd: 'capped' }, legs), style);
+
+  it('has a title, a label, and stands alone', () => {
+    expect(drawing).toContain('<title>Plan of the mantel, seen from above</title>');
+    expect(drawing).toContain('aria-label="Plan of the mantel, seen from above: left, front, right"');
+    expect(drawing.replace('xmlns="http://www.w3.org/2000/svg"', '')).not.toMatch(
+      /https?:|@import|<image|<script/,
+    );
+  });
+
+  it('carries every face, wall and depth', () => {
+    const texts = textsOf(drawing);
+    // Faces: 14 + 7.5 + 2 × 3/4 of cap and corner; 60 + 16 + 2 × 3/4; 6 + 7.5 + 3/4. Depths: projection and 3/4.
+    for (const size of ['23"', '77 1/2"', '14 1/4"', 'wall 14"', 'wall 60"', 'wall 6"', '8 3/4"', '8 1/4"'])
+      expect(texts).toContain(size);
+    expect(texts.filter((text) => text === '45°')).toHaveLength(3);
+  });
+
+  it('numbers each piece once on the drawing and once in the key', () => {
+    const texts = textsOf(drawing);
+    // 4 faces, 3 tops (the bottoms under them), 3 ledgers.
+    for (let number = 1; number <= 10; number += 1)
+      expect(texts.filter((text) => text === String(number))).toHaveLength(2);
+    expect(texts).not.toContain('11');
+    expect(texts).toContain('77 1/2 × 6 1/2 × 3/4');
+    expect(texts).toContain('grain along front, edge-joined to it');
+  });
+
+  it('an inside corner has its size beside the face, since dimension lines would cross there', () => {
+    const inside = textsOf(drawPlanView(planned({}, [leg('front', 60, 8, -90), leg('right', 30, 6)]), style));
+    expect(inside).toContain('face 53 1/4"');
+    expect(inside).toContain('left end 45° inside bevel, right end square');
+  });
+
+  it('draws to scale', () => {
+    const beam = drawPlanView(planned({ ledger: null }, [leg('beam', 60, 12, 0)]), style);
+    // 60 in fill the 1400 units between the margins; the panel is 12 in deep.
+    expect(beam).toContain(`M220 200L1620 200L1620 480L220 480Z`);
+  });
+});
+
+describe('the section', () => {
+  it('carries the sizes and the height above the opening', () => {
+    const texts = textsOf(drawSection(planned({}, legs), style));
+    for (const size of ['8 1/4"', '7 1/2"', '6 1/2"', '5"', '13 1/2"', 'front ledger, 3/4" × 3"'])
+      expect(texts).toContain(size);
+    expect(texts).toContain('top of the firebox opening');
+  });
+
+  it('says so when the height is not given, or not to scale', () => {
+    const unknown = textsOf(drawSection(planned({ heightAboveOpening: null }, legs), style));
+    expect(unknown).toContain('height above the firebox opening: not given');
+    const far = textsOf(drawSection(planned({ heightAboveOpening: inches(40) }, legs), metric));
+    expect(far).toContain('top of the firebox opening, not drawn to scale');
+    expect(far).toContain('1016 mm');
+  });
+});
+
+describe('every drawing', () => {
+  it('is well-formed and at whole-number coordinates, whatever the mantel and its names', () => {
+    fc.assert(
+      fc.property(
+        anyMantel,
+        anyLegs,
+        fc.array(fc.string({ unit: 'binary' }), { minLength: 5, maxLength: 5 }),
+        (mantel, given, names) => {
+          const named = given.map((one, index) => ({ ...one, name: `${names[index]}<b>&"'${index}` }));
+          const result = planMantel(mantel, named);
+          if (!result.ok) return;
+          for (const drawing of [drawPlanView(result.value, style), drawSection(result.value, metric)]) {
+            expect(tagFault(drawing)).toBeNull();
+            expect(drawing).not.toContain('<b>');
+            expect(drawing).not.toMatch(/NaN|Infinity|undefined/);
+            const broken = [...drawing.matchAll(/ (?:d|x|y|cx|cy|r|width|height|viewBox)="([^"]*)"/g)].filter(
+              ([, numbers]) => /\d\.\d|e[+-]?\d/.test(numbers ?? ''),
+            );
+            expect(broken).toEqual([]);
+          }
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
+});
