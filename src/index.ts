@@ -80,10 +80,13 @@ export { bookLayout, type CutLayout, type LayoutBooking } from './flow/rack/book
 export * from './flow/rack/by-hand.ts';
 export { findPiece } from './flow/rack/find-piece.ts';
 export { foldJournal, type Held, onRack, type Rack, type UsedBoard } from './flow/rack/fold.ts';
+export { labelsHtml } from './flow/rack/labels/labels-html.ts';
+export { listPieces, type PieceFilter } from './flow/rack/list-pieces.ts';
 export { nameOffcuts } from './flow/rack/name-offcuts.ts';
 export { type Need, needsOf, usualNeeds } from './flow/rack/need.ts';
 export type { RackPiece } from './flow/rack/piece.ts';
 export type { BookingProblem, JournalNotice, NoJournal } from './flow/rack/problem.ts';
+export { rackTable, rackTotals } from './flow/rack/rack-table.ts';
 export { emptyJournal, type Journal, readJournal } from './flow/rack/read-journal.ts';
 export { type StockedJob, stockedJob } from './flow/rack/stock-for-job.ts';
 export { type Turn, turns } from './flow/rack/turn.ts';

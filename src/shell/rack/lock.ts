@@ -54,7 +54,7 @@ async function take(path: string, own: string, patience: number): Promise<boolea
   const prepared = `${path}.lock-${own}`;
   const end = performance.now() + patience;
   let taken = false;
-  fs.mkdirSync(prepared);
+  prepare(prepared, path);
   try {
     fs.writeFileSync(join(prepared, own), '');
     for (let pause = shortestPause; ; pause = Math.min(longestPause, pause * 1.5)) {
@@ -65,6 +65,15 @@ async function take(path: string, own: string, patience: number): Promise<boolea
     }
   } finally {
     if (!taken) fs.rmSync(prepared, { recursive: true, force: true });
+  }
+}
+
+/** A folder that lets nobody write fails for the file's sake: the message names the file, not our folder. */
+function prepare(prepared: string, path: string): void {
+  try {
+    fs.mkdirSync(prepared);
+  } catch (error) {
+    throw error instanceof Error ? Object.assign(error, { path }) : error;
   }
 }
 
