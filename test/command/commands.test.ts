@@ -5,7 +5,7 @@ import type { Layout } from '../../src/index.ts';
 import { shopSettings } from '../../src/shell/read/shop-settings.ts';
 import { root } from '../rules/source-files.ts';
 import { jobFolder, namesBelow } from './job-folder.ts';
-import { runIn, scratchFolder, testWorld } from './test-world.ts';
+import { runIn, testWorld } from './test-world.ts';
 
 const hearth = join(root, 'fixtures', 'jobs', 'hearth');
 const readHearth = (name: string): string => readFileSync(join(hearth, name), 'utf8');

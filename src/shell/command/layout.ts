@@ -7,7 +7,11 @@ import {
   type Result,
   describeFault,
   layOutJob,
+  rackBoardsOf,
+  rackNote,
+  type RackNote,
   summaryText,
+  withoutRack,
 } from '../../index.ts';
 import { printProblems } from '../print-problem.ts';
 import { jobFileNames } from '../read/job.ts';
@@ -15,8 +19,8 @@ import type { WriteProblem } from '../write/problem.ts';
 import { type Driven, drive } from './drive.ts';
 import { exitCodes, exitWith, orEnd } from './end.ts';
 import { numberOption } from './number-option.ts';
-import { openJob } from './open-job.ts';
-import { mantelDrawings, writeParts } from './plan.ts';
+import { type RackOption, type StockedOpening, openStockedJob } from './open-stock.ts';
+import { writeParts } from './plan.ts';
 import { layoutJson, resultFiles } from './result-files.ts';
 import { shownPath } from './shown-path.ts';
 import { lastDrawings, removeStale } from './stale-drawings.ts';
@@ -24,7 +28,7 @@ import type { World } from './world.ts';
 import { type TextFile, writeTogether } from './write-together.ts';
 
 /** Options of `layout` as they come from the argument reader. */
-interface LayoutOptions {
+interface LayoutOptions extends RackOption {
   readonly out?: string;
   readonly json?: true;
   readonly seed: number;
@@ -50,27 +54,33 @@ export function register(program: Command, world: World): void {
     )
     .option('--effort <n>', 'how much work to spend; 0 for a first plan', numberOption(0, 'any'), 1)
     .option('--seconds <n>', 'stop after so long with the best plan so far', numberOption(0, 'any'))
+    .option(
+      '--rack <file>',
+      'the rack of offcuts, where the job names none (default: rack.csv beside the job folder)',
+    )
+    .option('--no-rack', 'use no offcut of the rack')
     .action((given: string, options: LayoutOptions) => layoutCommand(given, options, world));
 }
 
 async function layoutCommand(given: string, options: LayoutOptions, world: World): Promise<void> {
-  const { folder, job, planned } = await openJob(given, world);
+  const opened = await openStockedJob(given, options, world);
+  const { folder, job, mantel, isPlanned } = opened;
   const say = options.json === true ? world.stderr : world.stdout;
-  if (planned !== null) {
+  if (isPlanned && mantel !== null) {
     const parts = shownPath(join(folder, jobFileNames.parts), world);
     // By the way: a job folder that cannot be written to can still be laid out.
-    if (told(await writeParts(folder, planned, world), world))
-      say.write(`${parts}: ${planned.parts.length} parts, from the measurements\n`);
+    if (told(await writeParts(folder, mantel, world), world))
+      say.write(`${parts}: ${mantel.parts.length} parts, from the measurements\n`);
   }
-  const driven = await drive(
-    (stop) => layOutJob(job, { seed: options.seed, effort: options.effort, stop }),
-    world,
-    { milliseconds: options.seconds === undefined ? null : 1000 * options.seconds },
-  );
+  const driven = await solve(job, opened, options, world);
   const layout = soundLayout(job, driven, world);
+  const rack = await noteOfRack(job, layout, opened, options, world);
   const out = options.out === undefined ? join(folder, 'out') : resolve(world.cwd, options.out);
-  const drawings = planned === null ? [] : mantelDrawings(planned);
-  const written = await writeResult(out, [...resultFiles(job, layout), ...drawings], world);
+  const written = await writeResult(
+    out,
+    resultFiles(job, layout, mantel, rack === null ? [] : [rack]),
+    world,
+  );
   if (options.json === true) {
     // The answer is on its way by stdout: files that nobody asked for by name may fail.
     if (options.out === undefined) told(written, world);
@@ -78,11 +88,42 @@ async function layoutCommand(given: string, options: LayoutOptions, world: World
     world.stdout.write(layoutJson(layout));
   } else {
     orEnd(written, world);
-    world.stdout.write(`${summaryText(job, layout)}\nsheet: ${shownPath(join(out, 'sheet.html'), world)}\n`);
+    const ofRack = rack === null ? '' : `${rack.lines.join('\n')}\n`;
+    world.stdout.write(
+      `${summaryText(job, layout)}\n${ofRack}sheet: ${shownPath(join(out, 'sheet.html'), world)}\n`,
+    );
   }
   const early = endedEarly(driven.ended);
   if (early !== null) say.write(early);
   if (layout.short.length > 0) exitWith(exitCodes.short);
+}
+
+function solve(
+  job: Job,
+  { stocked, open }: StockedOpening,
+  options: LayoutOptions,
+  world: World,
+): Promise<Driven<CheckedLayout>> {
+  const naming = { job: open?.key ?? job.name, used: stocked.names };
+  return drive(
+    (stop) => layOutJob(job, { seed: options.seed, effort: options.effort, stop }, naming),
+    world,
+    { milliseconds: options.seconds === undefined ? null : 1000 * options.seconds },
+  );
+}
+
+/** What the sheet says of the rack. Where pieces of it are used, the job is laid out without them, too, to compare. */
+async function noteOfRack(
+  job: Job,
+  layout: Layout,
+  opened: StockedOpening,
+  options: LayoutOptions,
+  world: World,
+): Promise<RackNote | null> {
+  if (rackBoardsOf(job, layout).length === 0) return rackNote(job, layout, null);
+  const bare = withoutRack(job);
+  const driven = await solve(bare, opened, options, world);
+  return rackNote(job, layout, driven.value.faults.length === 0 ? driven.value.layout : null);
 }
 
 /** The layout, if the independent check found nothing against it. A layout with a fault is never shown. */

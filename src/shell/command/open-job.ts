@@ -1,16 +1,27 @@
 import { join, resolve } from 'node:path';
-import { type Board, type Job, type PlannedParts, type Result, type Shop, planJob } from '../../index.ts';
+import {
+  type Board,
+  type Job,
+  type Part,
+  type PlannedParts,
+  type Result,
+  type Shop,
+  planJob,
+} from '../../index.ts';
 import type { Problem } from '../print-problem.ts';
 import { jobFileNames, readJob, readMantel } from '../read/job.ts';
 import { readTextFile } from '../read/text-file.ts';
 import { orEnd } from './end.ts';
 import type { World } from './world.ts';
 
-/** A job as it was read, and the plan its parts came from when the folder had no `parts.csv`. */
+/** A job as it was read. */
 export interface OpenedJob {
   readonly folder: string;
   readonly job: Job;
-  readonly planned: PlannedMantel | null;
+  /** The mantel that the parts make, if they make one as it was measured. */
+  readonly mantel: PlannedMantel | null;
+  /** Whether the folder had no `parts.csv`, so that the parts are the plan's. */
+  readonly isPlanned: boolean;
 }
 
 /** A planned mantel with the shop whose units it is shown in. */
@@ -21,13 +32,21 @@ export interface PlannedMantel extends PlannedParts {
 /**
  * Reads a job folder; without a `parts.csv` its parts are planned from `mantel.csv` and `legs.csv`.
  * Ends the command, with all problems on stderr, when anything is wrong.
+ * @param otherBoards names that a part may be pinned to beside the job's own boards, such as offcuts of the rack
  */
-export async function openJob(given: string, world: World): Promise<OpenedJob> {
+export async function openJob(
+  given: string,
+  world: World,
+  otherBoards: readonly string[] = [],
+): Promise<OpenedJob> {
   const folder = resolve(world.cwd, given);
-  const planned = (await isToBePlanned(folder)) ? await openPlan(folder, world) : null;
-  const parts = planned === null ? {} : { parts: planned.parts };
-  const job = orEnd(await readJob(folder, parts), world);
-  return { folder, job, planned };
+  if (!(await isThere(folder, 'parts')) && (await isThere(folder, 'mantel'))) {
+    const mantel = await openPlan(folder, world);
+    const job = orEnd(await readJob(folder, { parts: mantel.parts, otherBoards }), world);
+    return { folder, job, mantel, isPlanned: true };
+  }
+  const job = orEnd(await readJob(folder, { otherBoards }), world);
+  return { folder, job, mantel: await mantelOf(folder, job), isPlanned: false };
 }
 
 /** Plans the mantel of a job folder, with the boards at hand in mind if there are any. Ends the command on problems. */
@@ -38,9 +57,28 @@ export async function openPlan(folder: string, world: World): Promise<PlannedMan
   return { shop, ...orEnd(planJob(shop, mantel, legs, boards), world, style) };
 }
 
-/** A job without parts but with a measured mantel. One with neither is told that it has no parts. */
-async function isToBePlanned(folder: string): Promise<boolean> {
-  return !(await isThere(folder, 'parts')) && (await isThere(folder, 'mantel'));
+/**
+ * The measured mantel of a job that has its parts already; null when there is none, when it cannot be read or built, or
+ * when the parts have been changed so that its drawings would show another mantel.
+ */
+async function mantelOf(folder: string, { shop, boards, parts }: Job): Promise<PlannedMantel | null> {
+  const measured = await readMantel(folder);
+  if (!measured.ok) return null;
+  const planned = planJob(shop, measured.value.mantel, measured.value.legs, boards);
+  if (!planned.ok) return null;
+  const byName = new Map(parts.map((part) => [part.name, part]));
+  const isUnchanged = planned.value.parts.every((part) => hasSameSize(part, byName.get(part.name)));
+  return isUnchanged ? { shop, ...planned.value } : null;
+}
+
+function hasSameSize(planned: Part, part: Part | undefined): boolean {
+  return (
+    part !== undefined &&
+    part.quantity === planned.quantity &&
+    part.length === planned.length &&
+    part.width === planned.width &&
+    part.thickness === planned.thickness
+  );
 }
 
 async function boardsAtHand(folder: string): Promise<Result<readonly Board[], Problem>> {

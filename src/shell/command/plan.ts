@@ -57,7 +57,7 @@ export async function writeParts(
 }
 
 /** The mantel seen from above and in section. */
-export function mantelDrawings({ plan, shop }: PlannedMantel): TextFile[] {
+export function mantelDrawings({ plan, shop }: PlannedMantel): [above: TextFile, section: TextFile] {
   return [
     { name: 'mantel-plan.svg', text: drawPlanView(plan, shop) },
     { name: 'mantel-section.svg', text: drawSection(plan, shop) },

@@ -1,5 +1,17 @@
-import { type Job, type Layout, boardSvg, cutsCsv, layoutCsv, sheetHtml } from '../../index.ts';
+import {
+  type Job,
+  type Layout,
+  type ReportSection,
+  type SheetExtras,
+  boardSvg,
+  cutsCsv,
+  layoutCsv,
+  planSections,
+  sheetHtml,
+} from '../../index.ts';
 import { boardFileNames } from './file-names.ts';
+import type { PlannedMantel } from './open-job.ts';
+import { mantelDrawings } from './plan.ts';
 import type { TextFile } from './write-together.ts';
 
 /** The layout as one line of JSON: what `--json` prints and `layout.json` holds. */
@@ -7,14 +19,45 @@ export function layoutJson(layout: Layout): string {
   return `${JSON.stringify(layout)}\n`;
 }
 
-/** Everything a layout is written to: the sheet, the tables, the answer for programs, and a drawing for each board. */
-export function resultFiles(job: Job, layout: Layout): TextFile[] {
+/**
+ * Everything a layout is written to: the sheet, the tables, the answer for programs, a drawing for each board, and the
+ * drawings of the mantel if the parts make one.
+ * @param notes what else the sheet is to say
+ */
+export function resultFiles(
+  job: Job,
+  layout: Layout,
+  mantel: PlannedMantel | null,
+  notes: NonNullable<SheetExtras['notes']> = [],
+): TextFile[] {
   const names = boardFileNames(layout.boards);
+  const extras = mantel === null ? {} : mantelExtras(mantel);
   return [
-    { name: 'sheet.html', text: sheetHtml(job, layout) },
+    {
+      name: 'sheet.html',
+      text: sheetHtml(job, layout, { ...extras, notes: [...notes, ...(extras.notes ?? [])] }),
+    },
     { name: 'layout.csv', text: layoutCsv(job, layout) },
     { name: 'cuts.csv', text: cutsCsv(job, layout) },
     { name: 'layout.json', text: layoutJson(layout) },
     ...layout.boards.map((board, index) => ({ name: names[index] ?? '', text: boardSvg(job, board) })),
+    ...(mantel === null ? [] : mantelDrawings(mantel)),
   ];
+}
+
+/** The mantel as the sheet shows it: its drawings, what to mind before the first cut, and the rest of its report. */
+function mantelExtras(mantel: PlannedMantel): SheetExtras {
+  const [above, section] = mantelDrawings(mantel);
+  const sections = planSections(mantel.plan, mantel.shop).filter(({ isTable }) => !isTable);
+  const isCaution = ({ heading }: ReportSection): boolean => heading.startsWith('Caution: ');
+  return {
+    cautions: sections
+      .filter(isCaution)
+      .map(({ heading, lines }) => ({ heading: heading.replace('Caution: ', ''), lines })),
+    drawings: [
+      { title: 'The mantel from above', svg: above.text },
+      { title: 'The mantel in section', svg: section.text },
+    ],
+    notes: sections.filter((part) => !isCaution(part)),
+  };
 }
