@@ -2,7 +2,7 @@ import type { Rectangle } from '../../base/geometry/rectangle.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Board } from '../stock/board.ts';
 
-/** What the check asks of rectangles, written apart from the code it checks. */
+/** Whether one rectangle lies wholly in another; shared edges allowed. Written apart from the code under check. */
 export function isWithin(inner: Rectangle, outer: Rectangle): boolean {
   if (inner.x < outer.x || inner.y < outer.y) return false;
   return inner.length <= outer.x + outer.length - inner.x && inner.width <= outer.y + outer.width - inner.y;
@@ -15,6 +15,7 @@ export function sharedArea(a: Rectangle, b: Rectangle): number {
   return along > 0 && across > 0 ? along * across : 0;
 }
 
+/** Whether two rectangles are the same, tick for tick. */
 export function isSame(a: Rectangle, b: Rectangle): boolean {
   return a.x === b.x && a.y === b.y && a.length === b.length && a.width === b.width;
 }

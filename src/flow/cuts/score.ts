@@ -16,6 +16,7 @@ export interface Score {
 
 export const nothing: Score = { earned: 0, cuts: 0, offcuts: 0, misfits: 0 };
 
+/** The score of a cut and of what its two sides come to. */
 export function addScores(a: Score, b: Score, c: Score): Score {
   return {
     earned: a.earned + b.earned + c.earned,
