@@ -1,5 +1,5 @@
 import { type Column, columnKey, columnOf, columnWorth } from './column.ts';
-import type { Instance } from './instance.ts';
+import type { Instance, StockGroup } from './instance.ts';
 import { type MasterAnswer, openMaster } from './master.ts';
 
 /** The columns found so far, each once. */
@@ -51,9 +51,24 @@ export interface Generated {
   readonly rounds: number;
 }
 
-/** How much of a demand the pricing may put on one plate: all that is left. */
-function capsOf(rest: Rest): Int32Array {
-  return rest.demand;
+/**
+ * The best pattern if it keeps the caps, else a good one that does. The uncapped search is far quicker, so it is asked
+ * first; when even its best is not above `even`, nothing is.
+ */
+function priced(
+  group: StockGroup,
+  g: number,
+  worth: Float64Array,
+  caps: Int32Array,
+  even: number,
+): Column | null {
+  const free = group.pricer.bound(worth, even);
+  if (free.bound <= even) return null;
+  if (free.pattern !== null) {
+    const column = columnOf(g, free.pattern.placements, group.cost);
+    if (column.kinds.every((kind, i) => column.counts[i]! <= caps[kind]!)) return column;
+  }
+  return columnOf(g, group.pricer.pattern(worth, caps, even).placements, group.cost);
 }
 
 /**
@@ -74,7 +89,6 @@ export function* generateColumns(
     copies: [...rest.copies],
   });
   for (const column of columns) master.add(column);
-  const caps = capsOf(rest);
   for (let round = 1; ; round += 1) {
     const answer = master.solve();
     if (round > rounds) return { answer, columns, rounds: round };
@@ -82,8 +96,8 @@ export function* generateColumns(
     const worth = worthOf(answer, rest);
     for (const [g, group] of instance.groups.entries()) {
       if (rest.copies[g] === 0) continue;
-      const pattern = group.pricer.pattern(worth, caps, group.cost + answer.groupPrice[g]!);
-      const column = columnOf(g, pattern.placements, group.cost);
+      const column = priced(group, g, worth, rest.demand, group.cost + answer.groupPrice[g]!);
+      if (column === null) continue;
       const gain = columnWorth(column, answer.kindPrice) - group.cost - answer.groupPrice[g]!;
       if (gain <= reducedCostTolerance * (1 + group.cost)) continue;
       if (!addToPool(pool, column)) continue;

@@ -18,6 +18,8 @@ export interface Band {
   readonly y: number;
   readonly width: number;
   readonly groups: readonly BandGroup[];
+  /** 1 at each x index where some length is offered another option than just before: a defect begins or ends to matter. */
+  readonly wakes: Uint8Array;
   /** From this x on the band is as good as a clear one. */
   readonly clearFrom: number;
   /** The band of the same width with nothing in the way. */
@@ -108,6 +110,18 @@ function bandGroup(
   return { group: index, clear, start, ids };
 }
 
+function wakesOf(groups: readonly BandGroup[], positions: number): Uint8Array {
+  const wakes = new Uint8Array(positions);
+  for (const { clear, start, ids } of groups) {
+    ids.forEach((id, k) => {
+      if (id !== (k === 0 ? clear : ids[k - 1])) wakes[start + k] = 1;
+    });
+    const behind = start + ids.length;
+    if (ids.length > 0 && behind < positions && ids[ids.length - 1] !== clear) wakes[behind] = 1;
+  }
+  return wakes;
+}
+
 /** Everything about strips that does not depend on what the pieces are worth. */
 export function bandsOf(given: Plate, raster: Raster): Bands {
   const plate = raster.relaxed && !raster.exactY ? shrunkDefects(given, raster.ys) : given;
@@ -126,7 +140,14 @@ export function bandsOf(given: Plate, raster: Raster): Bands {
       return made === null ? [] : [made];
     });
     const clearFrom = Math.max(0, ...blocking.map((b) => b.r.x + b.r.length));
-    bands.push({ y, width, groups, clearFrom, clearBand: clearBand < 0 ? bands.length : clearBand });
+    bands.push({
+      y,
+      width,
+      groups,
+      wakes: wakesOf(groups, raster.xs.length),
+      clearFrom,
+      clearBand: clearBand < 0 ? bands.length : clearBand,
+    });
     return bands.length - 1;
   };
   const clear = raster.widths.map((width) => make(0, width, [], -1));

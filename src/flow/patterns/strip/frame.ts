@@ -68,18 +68,16 @@ function bestSingle(arcs: Stack['pieces'], worth: Float64Array): Stack {
 }
 
 /** Whether the row that ends at position p can take the option's pieces and stay within the caps. */
-function rowTakes(pricing: Pricing, p: number, option: number): boolean {
-  const { memory, caps } = pricing;
-  if (caps === null) return true;
-  for (const { kind } of memory.stacks[option]!.pieces) {
+function rowTakes(memory: Memory, caps: Int32Array, p: number, option: number): boolean {
+  const { stacks, lastOption, lastStart } = memory;
+  const wanted = stacks[option]!.pieces;
+  for (let w = 0; w < wanted.length; w += 1) {
+    const { kind } = wanted[w]!;
     let count = 0;
-    for (const piece of memory.stacks[option]!.pieces) if (piece.kind === kind) count += 1;
-    for (
-      let at = p, id = memory.lastOption[at]!;
-      id > 0;
-      at = memory.lastStart[at]!, id = memory.lastOption[at]!
-    ) {
-      for (const piece of memory.stacks[id]!.pieces) if (piece.kind === kind) count += 1;
+    for (let v = 0; v < wanted.length; v += 1) if (wanted[v]!.kind === kind) count += 1;
+    for (let at = p, id = lastOption[at]!; id > 0; at = lastStart[at]!, id = lastOption[at]!) {
+      const pieces = stacks[id]!.pieces;
+      for (let v = 0; v < pieces.length; v += 1) if (pieces[v]!.kind === kind) count += 1;
     }
     if (count > caps[kind]!) return false;
   }
@@ -89,43 +87,56 @@ function rowTakes(pricing: Pricing, p: number, option: number): boolean {
 /**
  * Best rows of one band that start at position `start`: row[p] = most worth of pieces that end by position p.
  * A forward DP over positions: from each, either waste up to the next position or a stack of each length.
- * The first piece lies at the row's start or at least a kerf behind it, since the crosscut before it needs the wood.
- * O(positions × lengths).
+ * A piece is started only where the worth has just risen or the band has just changed: elsewhere the position
+ * before does as well. The first piece lies at the row's start or at least a kerf behind it, since the crosscut
+ * before it needs the wood. O(positions × lengths) at worst.
  */
 export function fillRow(pricing: Pricing, band: number, start: number, row: Float64Array): void {
-  const { raster, memory, bands, plate } = pricing;
+  const { raster, memory, bands, plate, caps } = pricing;
   const { xs } = raster;
-  const n = xs.length;
+  const end = xs.length - 1;
   const { lastStart, lastOption, optionValue } = memory;
-  const groups = bands.bands[band]!.groups;
+  const { wakes } = bands.bands[band]!;
+  const groups = bands.bands[band]!.groups.filter((group) => optionValue[group.clear]! > 0);
   const carry = plate.stages === 'any' || plate.stages > 2;
+  const firstGap = raster.relaxed ? 0 : plate.crosscutKerf;
   row.fill(0, start);
   lastOption.fill(0, start);
-  for (let p = start; p < n - 1; p += 1) {
-    if (p > start && !carry) break;
-    if (p > start && row[p - 1]! > row[p]!) {
-      row[p] = row[p - 1]!;
-      lastStart[p] = lastStart[p - 1]!;
-      lastOption[p] = lastOption[p - 1]!;
+  let wake = true;
+  for (let p = start; p < end; p += 1) {
+    if (p > start) {
+      if (!carry) break;
+      if (row[p - 1]! >= row[p]!) {
+        row[p] = row[p - 1]!;
+        lastStart[p] = lastStart[p - 1]!;
+        lastOption[p] = lastOption[p - 1]!;
+        if (wakes[p] === 0 && !wake) continue;
+      }
+      if (row[p] === 0 && xs[p]! - xs[start]! < firstGap) {
+        wake = true;
+        continue;
+      }
     }
+    wake = false;
     const worth = row[p]!;
-    if (worth === 0 && p > start && !raster.relaxed && xs[p]! - xs[start]! < plate.crosscutKerf) continue;
-    for (const group of groups) {
+    for (let g = 0; g < groups.length; g += 1) {
+      const group = groups[g]!;
       const behind = raster.groups[group.group]!.next[p]!;
       if (behind < 0) continue;
       const k = p - group.start;
       const id = k >= 0 && k < group.ids.length ? group.ids[k]! : group.clear;
       const total = worth + optionValue[id]!;
-      if (id === 0 || total <= row[behind]! || !rowTakes(pricing, p, id)) continue;
+      if (total <= row[behind]! || id === 0) continue;
+      if (caps !== null && !rowTakes(memory, caps, p, id)) continue;
       row[behind] = total;
       lastStart[behind] = p;
       lastOption[behind] = id;
     }
   }
-  if (carry && n - 1 > start && row[n - 2]! > row[n - 1]!) {
-    row[n - 1] = row[n - 2]!;
-    lastStart[n - 1] = lastStart[n - 2]!;
-    lastOption[n - 1] = lastOption[n - 2]!;
+  if (carry && end > start && row[end - 1]! > row[end]!) {
+    row[end] = row[end - 1]!;
+    lastStart[end] = lastStart[end - 1]!;
+    lastOption[end] = lastOption[end - 1]!;
   }
 }
 

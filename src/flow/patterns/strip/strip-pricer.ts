@@ -64,8 +64,6 @@ export function openStripPricer(plate: Plate, kinds: readonly Kind[], fineness: 
   const complete = below.raster.exactX && below.raster.exactY;
   let above: Side | null = complete ? below : null;
   return {
-    debug: () =>
-      `n ${below.raster.xs.length} ys ${below.raster.ys.length} w ${below.raster.widths.length} arcs ${below.bands.arcs.length} bands ${below.bands.bands.length} opts ${below.bands.options.length} ${complete}`,
     bound(worth, target) {
       above ??= sideOf(plate, kinds, { mostX: fineness.boundX, mostY: fineness.boundY, relaxed: true });
       const pricing: Pricing = { plate, ...(above ?? below), worth, caps: null };

@@ -1,0 +1,192 @@
+import { type Column, columnOf } from './column.ts';
+import { type Rest, addToPool } from './generate.ts';
+import type { Instance } from './instance.ts';
+import { type GroupRow, type NodeAnswer, type Store, solveNode } from './node.ts';
+import { type Plan, planOf } from './plan.ts';
+
+/** A node of the search: the decisions that lead to it and the bound it inherits. */
+export interface SearchNode {
+  readonly copies: Int32Array;
+  readonly rows: readonly GroupRow[];
+  readonly bound: number;
+  readonly depth: number;
+}
+
+/** Distance from a whole number below which a use counts as whole. */
+const wholeTolerance = 1e-6;
+
+function fraction(value: number): number {
+  return Math.abs(value - Math.round(value));
+}
+
+/** Sums over the master's columns: copies used of each group, and pieces of each kind on each group. */
+interface Usage {
+  readonly copies: Float64Array;
+  readonly pieces: readonly Float64Array[];
+}
+
+function usageOf(instance: Instance, { answer, columns }: NodeAnswer): Usage {
+  const copies = new Float64Array(instance.groups.length);
+  const pieces = instance.groups.map(() => new Float64Array(instance.kinds.length));
+  columns.forEach((column, c) => {
+    const use = answer.use[c]!;
+    if (use < 1e-9) return;
+    copies[column.group]! += use;
+    column.kinds.forEach((kind, i) => (pieces[column.group]![kind]! += use * column.counts[i]!));
+  });
+  return { copies, pieces };
+}
+
+/**
+ * The two children of a node: first on a group whose use is fractional (dearest fraction first: it moves the bound
+ * most), else on a group's fractional count of a kind. Null when all of these are whole.
+ */
+function children(instance: Instance, node: SearchNode, usage: Usage, bound: number): SearchNode[] | null {
+  const next = { bound, depth: node.depth + 1 };
+  let group = -1;
+  let score = wholeTolerance;
+  instance.groups.forEach(({ cost }, g) => {
+    const here = fraction(usage.copies[g]!) * (1 + cost);
+    if (fraction(usage.copies[g]!) > wholeTolerance && here > score) {
+      score = here;
+      group = g;
+    }
+  });
+  if (group >= 0) {
+    const floor = Math.floor(usage.copies[group]!);
+    const copies = node.copies.slice();
+    copies[group] = floor;
+    const use: GroupRow = { group, kind: -1, sign: -1, perCopy: 0, limit: -(floor + 1) };
+    return [
+      { ...next, copies: node.copies, rows: [...node.rows, use] },
+      { ...next, copies, rows: node.rows },
+    ];
+  }
+  return pieceChildren(instance, node, usage, next);
+}
+
+function pieceChildren(
+  instance: Instance,
+  node: SearchNode,
+  usage: Usage,
+  next: { readonly bound: number; readonly depth: number },
+): SearchNode[] | null {
+  let most = wholeTolerance;
+  let at: { group: number; kind: number } | null = null;
+  usage.pieces.forEach((counts, group) =>
+    counts.forEach((count, kind) => {
+      const { length, width } = instance.kinds[kind]!;
+      const here = fraction(count) * length * width;
+      if (fraction(count) > wholeTolerance && here > most) {
+        most = here;
+        at = { group, kind };
+      }
+    }),
+  );
+  if (at === null) return null;
+  const { group, kind } = at as { group: number; kind: number };
+  const floor = Math.floor(usage.pieces[group]![kind]!);
+  const few: GroupRow = { group, kind, sign: 1, perCopy: 0, limit: floor };
+  const many: GroupRow = { group, kind, sign: -1, perCopy: 0, limit: -(floor + 1) };
+  return [many, few].map((row) => ({ ...next, copies: node.copies, rows: [...node.rows, row] }));
+}
+
+/**
+ * A node whose sums are all whole: the plan they describe, if each group's counts can be cut as one pattern.
+ * Groups used more than once are taken as the master has them. Null when some pattern could not be found.
+ */
+function wholePlan(
+  instance: Instance,
+  rest: Rest,
+  store: Store,
+  found: NodeAnswer,
+  usage: Usage,
+): Plan | null {
+  const columns: Column[] = [];
+  for (const [g, group] of instance.groups.entries()) {
+    const copies = Math.round(usage.copies[g]!);
+    if (copies === 0) continue;
+    const used = found.columns.flatMap((column, c) => {
+      const times = column.group === g ? Math.round(found.answer.use[c]!) : 0;
+      return fraction(found.answer.use[c]!) < wholeTolerance ? Array<Column>(times).fill(column) : [];
+    });
+    const within = used.every((column) => column.kinds.every((k, i) => column.counts[i]! <= rest.demand[k]!));
+    if (used.length === copies && within) {
+      columns.push(...used);
+      continue;
+    }
+    if (copies > 1) return null;
+    const counts = Int32Array.from(usage.pieces[g]!, (count) => Math.round(count));
+    const worth = Float64Array.from(instance.kinds, ({ length, width }, k) =>
+      counts[k]! > 0 ? length * width : 0,
+    );
+    const pattern = group.pricer.pattern(worth, counts, 0);
+    const column = columnOf(g, pattern.placements, group.cost);
+    addToPool(store.pool, column);
+    const all = column.kinds.reduce((sum, _, i) => sum + column.counts[i]!, 0);
+    if (all < counts.reduce((sum, count) => sum + count, 0)) return null;
+    columns.push(column);
+  }
+  return planOf(instance, columns);
+}
+
+/** What the search reports as it goes, and asks. */
+export interface SearchWatch {
+  /** Called with each plan met. */
+  readonly offer: (plan: Plan) => void;
+  /** Objective that a node must beat to be worth opening. */
+  readonly cutoff: () => number;
+  /** Called with the bound of the whole tree when it rises. */
+  readonly raise: (bound: number) => void;
+  /** Called after a node with its answer and decisions, for heuristics that build on it. */
+  readonly after?: (node: SearchNode, found: NodeAnswer) => Generator<void, void, void>;
+}
+
+/**
+ * Branch and price, best bound first. Branches on copies used of a group, then on pieces of a kind on a group; both are
+ * linear in a pattern's counts, so pricing stays the same DP with other prices. A node whose sums are whole but
+ * whose patterns are not found stays in the bound as an open end: the search is then no proof, and says so.
+ */
+export function* branchAndPrice(
+  instance: Instance,
+  rest: Rest,
+  store: Store,
+  root: SearchNode,
+  mostNodes: number,
+  watch: SearchWatch,
+): Generator<void, void, void> {
+  const open: SearchNode[] = [root];
+  let ends = Infinity;
+  for (let nodes = 0; nodes < mostNodes; nodes += 1) {
+    let index = -1;
+    open.forEach((node, i) => {
+      if (
+        index < 0 ||
+        node.bound < open[index]!.bound ||
+        (node.bound === open[index]!.bound && node.depth > open[index]!.depth)
+      )
+        index = i;
+    });
+    const lowest = index < 0 ? Infinity : open[index]!.bound;
+    watch.raise(Math.min(lowest, ends, watch.cutoff()));
+    if (index < 0 || lowest >= watch.cutoff()) return;
+    const node = open.splice(index, 1)[0]!;
+    const here: Rest = { demand: rest.demand, copies: node.copies };
+    const found = yield* solveNode(instance, here, store, node.rows, { rounds: 60, enough: watch.cutoff() });
+    const bound = Math.max(node.bound, found.bound);
+    if (bound >= watch.cutoff()) continue;
+    if (watch.after !== undefined) yield* watch.after(node, found);
+    if (bound >= watch.cutoff()) continue;
+    const usage = usageOf(instance, found);
+    const two = children(instance, node, usage, bound);
+    if (two !== null) {
+      open.push(...two);
+      continue;
+    }
+    const plan = wholePlan(instance, here, store, found, usage);
+    if (plan !== null) watch.offer(plan);
+    if (plan === null || plan.objective > bound + 1e-7 * (1 + Math.abs(bound))) ends = Math.min(ends, bound);
+  }
+  const left = Math.min(ends, ...open.map((node) => node.bound));
+  watch.raise(Math.min(left, watch.cutoff()));
+}

@@ -1,0 +1,158 @@
+import { type Column, columnOf, columnWorth } from './column.ts';
+import { type Pool, type Rest, addToPool, fitsRest, reducedCostTolerance } from './generate.ts';
+import type { Instance } from './instance.ts';
+import { type MasterAnswer, type SideRow, openMaster } from './master.ts';
+
+/**
+ * A linear restriction on how one group is used: Σ over its columns of (Σ_k coefficient_k a_k − perCopy) λ ≤ limit.
+ * Caps (n_gk ≤ d_k per copy) and branching decisions (copies used, pieces of a kind on a group) all have this form.
+ */
+export interface GroupRow {
+  readonly group: number;
+  /** Kind whose count enters, or −1 when only copies count. */
+  readonly kind: number;
+  /** +1 or −1. */
+  readonly sign: number;
+  /** Taken off for each copy used. */
+  readonly perCopy: number;
+  readonly limit: number;
+}
+
+function coefficientIn(row: GroupRow, column: Column): number {
+  if (column.group !== row.group) return 0;
+  const at = column.kinds.indexOf(row.kind);
+  const count = row.kind < 0 ? 1 : at < 0 ? 0 : column.counts[at]!;
+  return row.sign * count - row.perCopy;
+}
+
+export function sideRow(row: GroupRow): SideRow {
+  return { coefficient: (column) => coefficientIn(row, column), limit: row.limit };
+}
+
+/** What the search keeps from node to node. */
+export interface Store {
+  /** Patterns that keep the caps: these may be cut. */
+  readonly pool: Pool;
+  /** Patterns that use some kind more often than it is wanted: they only tighten the bound's bookkeeping. */
+  readonly relaxed: Pool;
+  /** Caps met so far: group and kind. */
+  readonly caps: Map<string, GroupRow>;
+}
+
+export interface NodeAnswer {
+  readonly answer: MasterAnswer;
+  readonly columns: readonly Column[];
+  /** A valid bound on every plan that obeys the node's rows. */
+  readonly bound: number;
+}
+
+/** Prices of one group's pieces and of its board under the master's duals, side rows included. */
+interface GroupPrices {
+  readonly worth: Float64Array;
+  /** What a pattern of the group must be worth to have reduced cost 0. */
+  readonly even: number;
+  /** Of `even`, the part that belongs to side rows: Σ σ (perCopy or sign) terms. */
+  readonly fixed: number;
+}
+
+function groupPrices(
+  instance: Instance,
+  g: number,
+  answer: MasterAnswer,
+  rows: readonly GroupRow[],
+): GroupPrices {
+  const worth = answer.kindPrice.slice();
+  let fixed = 0;
+  rows.forEach((row, r) => {
+    if (row.group !== g) return;
+    const price = answer.sidePrice[r]!;
+    if (price === 0) return;
+    if (row.kind >= 0) worth[row.kind] = worth[row.kind]! - row.sign * price;
+    else fixed += row.sign * price;
+    fixed -= row.perCopy * price;
+  });
+  return { worth, fixed, even: instance.groups[g]!.cost + answer.groupPrice[g]! + fixed };
+}
+
+function overCaps(column: Column, rest: Rest): number[] {
+  return column.kinds.filter((kind, i) => column.counts[i]! > rest.demand[kind]!);
+}
+
+function capRow(group: number, kind: number, demand: number): GroupRow {
+  return { group, kind, sign: 1, perCopy: demand, limit: 0 };
+}
+
+/**
+ * Column generation with exact pricing at one node of the search, to the end or until its bound reaches `enough`
+ * or `rounds` are done. A pattern that overuses a kind comes in with a cap row for its group and kind: the cap's dual
+ * lowers the kind's worth on that group, so the master tends to the bound of capped patterns.
+ * Bound, valid for any duals π, σ ≥ 0:
+ *   Σ d π − Σ σ·limit − Σ_g q_g · max(0, B_g(π − σ) − fixed_g − c_g),
+ * since the reduced cost of every pattern of g is at least c_g + fixed_g − B_g.
+ * Yields after each round.
+ */
+export function* solveNode(
+  instance: Instance,
+  rest: Rest,
+  store: Store,
+  branching: readonly GroupRow[],
+  limits: { readonly rounds: number; readonly enough: number },
+): Generator<void, NodeAnswer, void> {
+  let bound = -Infinity;
+  for (let round = 1; ; round += 1) {
+    const rows = [...branching, ...store.caps.values()];
+    const columns = [...store.pool.columns.filter((c) => fitsRest(c, rest)), ...store.relaxed.columns];
+    const master = openMaster(
+      {
+        demand: [...rest.demand],
+        penalty: instance.kinds.map((kind) => kind.penalty),
+        copies: [...rest.copies],
+      },
+      rows.map(sideRow),
+    );
+    for (const column of columns) master.add(column);
+    const answer = master.solve();
+    const priced = priceAll(instance, rest, store, answer, rows);
+    bound = Math.max(bound, priced.bound);
+    yield;
+    const short = answer.objective - bound <= 1e-7 * (1 + Math.abs(answer.objective));
+    if (priced.found === 0 || short || bound >= limits.enough || round >= limits.rounds) {
+      return { answer, columns, bound };
+    }
+  }
+}
+
+function priceAll(
+  instance: Instance,
+  rest: Rest,
+  store: Store,
+  answer: MasterAnswer,
+  rows: readonly GroupRow[],
+): { found: number; bound: number } {
+  let found = 0;
+  let bound = 0;
+  rest.demand.forEach((demand, k) => (bound += demand * answer.kindPrice[k]!));
+  rows.forEach((row, r) => (bound -= row.limit * answer.sidePrice[r]!));
+  instance.groups.forEach((group, g) => {
+    if (rest.copies[g] === 0) return;
+    const { worth, even, fixed } = groupPrices(instance, g, answer, rows);
+    const priced = group.pricer.bound(worth, even);
+    bound -= rest.copies[g]! * Math.max(0, priced.bound - fixed - group.cost);
+    const slack = reducedCostTolerance * (1 + group.cost);
+    if (priced.bound <= even + slack || priced.pattern === null) return;
+    const column = columnOf(g, priced.pattern.placements, group.cost);
+    const over = overCaps(column, rest);
+    if (addToPool(over.length === 0 ? store.pool : store.relaxed, column)) found += 1;
+    for (const kind of over) {
+      const key = `${g}|${kind}`;
+      if (store.caps.has(key)) continue;
+      store.caps.set(key, capRow(g, kind, rest.demand[kind]!));
+      found += 1;
+    }
+    if (over.length === 0) return;
+    const capped = group.pricer.pattern(worth, rest.demand, even);
+    const other = columnOf(g, capped.placements, group.cost);
+    if (columnWorth(other, worth) > even + slack && addToPool(store.pool, other)) found += 1;
+  });
+  return { found, bound };
+}
