@@ -11,6 +11,7 @@ import { planParts } from './flow/parts/plan-parts.ts';
 import type { Leg, Mantel } from './flow/plan/mantel.ts';
 import { type MantelPlan, planMantel } from './flow/plan/plan-mantel.ts';
 import type { PlanProblem } from './flow/plan/plan-problem.ts';
+import { nameOffcuts } from './flow/rack/name-offcuts.ts';
 import type { Shop } from './flow/shop/shop.ts';
 import type { Board } from './flow/stock/board.ts';
 import type { Job } from './flow/stock/job.ts';
@@ -45,13 +46,27 @@ export interface CheckedLayout {
   readonly faults: readonly CheckProblem[];
 }
 
+/** How the offcuts of a layout are named: for the rack, so that a name is found again on the wood. */
+export interface Naming {
+  /** The job as the rack calls it. */
+  readonly job: string;
+  /** Names that are taken. */
+  readonly used: ReadonlySet<string>;
+}
+
 /**
  * From parts and boards to checked cuts.
+ * @param naming names for the rack; without it an offcut is called after its board
  * @returns a solve in steps: the shell drives it, and may stop it early with the best layout so far
  */
-export function* layOutJob(job: Job, options: SolveOptions): Generator<Progress, CheckedLayout, void> {
+export function* layOutJob(
+  job: Job,
+  options: SolveOptions,
+  naming?: Naming,
+): Generator<Progress, CheckedLayout, void> {
   const choice = yield* choose(job, options);
-  const layout = layOut(job, choice);
+  const laid = layOut(job, choice);
+  const layout = naming === undefined ? laid : nameOffcuts(laid, naming.job, naming.used);
   return { layout, faults: verify(job, layout) };
 }
 

@@ -9,6 +9,8 @@ export interface StockedJob {
   readonly job: Job;
   /** Copies of the job's own boards that are used up, by board name. */
   readonly usedUp: ReadonlyMap<string, number>;
+  /** Names that no new offcut may have: those of the job's boards and of every piece that was ever on the rack. */
+  readonly names: ReadonlySet<string>;
   /** Pieces on the rack that bear the name of a board of the job, and so were left out. */
   readonly nameClashes: readonly string[];
 }
@@ -27,7 +29,7 @@ export function boardsLeft(boards: readonly Board[], rack: Rack, key: string): r
 /**
  * The job as the next layout finds it: its boards less those used up, and the rack's pieces as boards after them.
  * Of the rack, what can serve the job is taken: wood of a species among the job's own boards (any species where a
- * board of the job names none, or where there are no boards), thick and long enough for at least one part.
+ * board of the job names none, or where there are no boards), thick and long enough for at least one part; and whatever a part is pinned to.
  */
 export function stockedJob(job: Job, rack: Rack, key: string): StockedJob {
   const names = new Set(job.boards.map(({ name }) => name));
@@ -39,8 +41,14 @@ export function stockedJob(job: Job, rack: Rack, key: string): StockedJob {
   return {
     job: { ...job, boards: [...boardsLeft(job.boards, rack, key), ...boards] },
     usedUp: usedUp(rack, key),
+    names: new Set([...names, ...rack.pieces.keys()]),
     nameClashes: serving.map(({ piece }) => piece.name).filter((name) => names.has(name)),
   };
+}
+
+/** The job with its own boards only. */
+export function withoutRack(job: Job): Job {
+  return { ...job, boards: job.boards.filter(({ origin }) => origin === 'job') };
 }
 
 function usedUp(rack: Rack, key: string): ReadonlyMap<string, number> {
@@ -55,10 +63,12 @@ function suitability(job: Job): (piece: Held['piece']) => boolean {
   const wanted = job.parts.filter(({ quantity }) => quantity > 0);
   const thinnest = Math.min(...wanted.map(({ thickness }) => thickness));
   const shortest = Math.min(...wanted.map((part) => leastAlong(part)));
+  const pinned = new Set(wanted.map(({ pin }) => pin?.board));
   return (piece) =>
-    (anySpecies || species.has(plainSpecies(piece.species))) &&
-    piece.dressedThickness >= thinnest &&
-    piece.length >= shortest;
+    pinned.has(piece.name) ||
+    ((anySpecies || species.has(plainSpecies(piece.species))) &&
+      piece.dressedThickness >= thinnest &&
+      piece.length >= shortest);
 }
 
 /** The least length of wood that a part could come from. */

@@ -24,7 +24,7 @@ export function decodeJournal(bytes: Buffer): Decoded {
   return { ok: true, text: lines.join('\n') };
 }
 
-function tryDecode(decoder: TextDecoder, bytes: Uint8Array): string | null {
+function tryDecode(decoder: InstanceType<typeof TextDecoder>, bytes: Uint8Array): string | null {
   try {
     return decoder.decode(bytes);
   } catch (error) {

@@ -1,0 +1,47 @@
+import { resolve } from 'node:path';
+import { type Rack, type StockedJob, foldJournal, onRack, stockedJob, withoutRack } from '../../index.ts';
+import { readShopOf } from '../read/job.ts';
+import { quoted } from '../wording.ts';
+import { type OpenedJob, openJob } from './open-job.ts';
+import { type OpenRack, openRackOfJob } from './rack-open.ts';
+import type { World } from './world.ts';
+
+/** What `--rack FILE` and `--no-rack` make of the argument reader's options. */
+export interface RackOption {
+  readonly rack?: string | false;
+}
+
+/** A job as its next layout finds it: the boards it has left, and the rack. */
+export interface StockedOpening extends OpenedJob {
+  /** The job as its files tell it, used-up boards and all; `job` is what can be laid out now. */
+  readonly asWritten: OpenedJob['job'];
+  readonly stocked: StockedJob;
+  readonly open: OpenRack | null;
+}
+
+/**
+ * Opens a job with its rack. With `--no-rack` no piece of the rack is used, but boards that booked layouts have used
+ * up stay used up: they are sawn.
+ */
+export async function openStockedJob(
+  given: string,
+  { rack: option }: RackOption,
+  world: World,
+): Promise<StockedOpening> {
+  const folder = resolve(world.cwd, given);
+  const shop = await readShopOf(folder);
+  // A shop that cannot be read names no rack; the job's own reading then tells what is wrong with it.
+  const open = shop.ok
+    ? await openRackOfJob({ folder, shop: shop.value }, option === false ? undefined : option, world)
+    : null;
+  const rack: Rack = open?.rack ?? foldJournal([]);
+  const names = option === false ? [] : onRack(rack).map(({ piece }) => piece.name);
+  const opened = await openJob(given, world, names);
+  const stocked = stockedJob(opened.job, rack, open?.key ?? '');
+  for (const name of option === false ? [] : stocked.nameClashes)
+    world.stderr.write(
+      `${open?.shown ?? ''}: the piece ${quoted(name)} is left out, since a board of the job has its name\n`,
+    );
+  const job = option === false ? withoutRack(stocked.job) : stocked.job;
+  return { ...opened, asWritten: opened.job, job, stocked, open };
+}
