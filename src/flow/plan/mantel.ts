@@ -33,7 +33,7 @@ export interface Leg {
   readonly name: string;
   /** Length of the wall plane from corner to corner, ticks, > 0. */
   readonly alongWall: Tick;
-  /** How far the finished facing stands off that wall plane, ticks, > 0. */
+  /** How far the carcass stands off that wall plane, ticks, > 0; the facing stands before it, one thickness farther. */
   readonly projection: Tick;
   /** Degrees turned to the next leg: 90 round a square outside corner, negative into an inside one. Unread on the last. */
   readonly corner: number;

@@ -1,4 +1,4 @@
-import { type LengthStyle, formatLengthWithUnit } from '../../../base/units/format-length.ts';
+import type { LengthStyle } from '../../../base/units/format-length.ts';
 import { ticks } from '../../../base/units/tick.ts';
 import { type Markup, svg } from '../../../base/markup/element.ts';
 import { angleText } from '../angle-text.ts';
@@ -6,7 +6,7 @@ import type { MantelPlan } from '../plan-mantel.ts';
 import { type LegEnd, type PlannedLeg, outerLength } from '../planned-leg.ts';
 import { pointOf } from '../point.ts';
 import { dimension } from './dimension.ts';
-import { bodyType, lettered, uprightAngle } from './lettering.ts';
+import { bodyType, lettered, sizeOnDrawing, uprightAngle } from './lettering.ts';
 import { type Paper, type Spot, spotOf } from './paper.ts';
 import { wallBand } from './wall-band.ts';
 
@@ -17,7 +17,7 @@ const faceTextAway = 34;
 /** The face, the wall and the depth of one leg. */
 export function legSizes(plan: MantelPlan, index: number, paper: Paper, style: LengthStyle): Markup {
   const leg = plan.legs[index]!;
-  const size = (length: number): string => formatLengthWithUnit(ticks(Math.round(length)), style);
+  const size = (length: number): string => sizeOnDrawing(ticks(Math.round(length)), style);
   const outer = leg.projection + plan.mantel.thickness;
   const spot = (along: number, off: number): Spot => spotOf(paper, pointOf(leg.frame, along, off));
   const [start, end] = [spot(0, 0), spot(leg.alongWall, 0)];
@@ -87,6 +87,7 @@ function cornerAngle(plan: MantelPlan, leg: PlannedLeg, side: 'left' | 'right', 
 
 /** How far from a corner a short text clears the extension lines on either side of it, drawing units. */
 function spreadFrom(half: number): number {
-  if (half < 0) return 64;
+  // Below the size that stands beside the face there.
+  if (half < 0) return 100;
   return Math.min(200, Math.max(56, 48 / Math.sin(half)));
 }

@@ -10,7 +10,7 @@ import type { MantelPlan } from '../plan-mantel.ts';
 import type { PieceKey } from './piece-keys.ts';
 
 export const legendRow = 52;
-const longestName = 30;
+const longestName = 24;
 
 /** The key of the numbers: name, sizes, and how the ends are cut. @param top where it begins, drawing units */
 export function legend(
@@ -73,7 +73,10 @@ export function legendHeight(count: number): number {
 
 /** What a number stands for. */
 export function nameOf({ piece, under }: PieceKey): string {
-  const name = isolate(shorten(piece.name, longestName));
+  // A long leg name is cut, but not what the piece is.
+  const kind = piece.name.endsWith(` ${piece.kind}`) ? ` ${piece.kind}` : '';
+  const leg = piece.name.slice(0, piece.name.length - kind.length);
+  const name = `${isolate(shorten(leg, longestName))}${kind}`;
   return under === null ? name : `${name} (bottom alike)`;
 }
 

@@ -1,10 +1,12 @@
+import { type LengthStyle, formatLength, formatLengthWithUnit } from '../../../base/units/format-length.ts';
+import type { Tick } from '../../../base/units/tick.ts';
 import { type Markup, svg } from '../../../base/markup/element.ts';
 import { sansSerif, textWidth } from '../../../base/markup/text-width.ts';
 import type { Spot } from './paper.ts';
 
 /** Type sizes, drawing units (2.6 mm reads well at arm's length). */
 export const bodyType = 26;
-export const headType = 34;
+const headType = 34;
 
 /** How a line of text stands at its spot. */
 export interface Lettering {
@@ -39,6 +41,17 @@ export function lettered(text: string, spot: Spot, lettering: Lettering = {}): M
       text,
     ),
   );
+}
+
+/** A size on a drawing: inches carry their mark; millimetres stand bare, as drawings have them, and the heading says so. */
+export function sizeOnDrawing(length: Tick, style: LengthStyle): string {
+  return style.units === 'mm' ? formatLength(length, style) : formatLengthWithUnit(length, style);
+}
+
+/** The heading of a drawing, with the unit where sizes do not carry it. */
+export function headed(title: string, style: LengthStyle): Markup {
+  const text = style.units === 'mm' ? `${title}, sizes in mm` : title;
+  return lettered(text, { x: 40, y: 46 }, { anchor: 'start', size: headType, bold: true });
 }
 
 /** Width that a line of text takes, drawing units. */

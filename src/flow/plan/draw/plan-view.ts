@@ -9,7 +9,7 @@ import { type Point, pointOf } from '../point.ts';
 import { hatchPatterns, hatched } from './hatching.ts';
 import { cornerAngles, dimensionAway, legSizes } from './leg-sizes.ts';
 import { legend, legendHeight } from './legend.ts';
-import { badge, headType, lettered } from './lettering.ts';
+import { badge, headed, lettered } from './lettering.ts';
 import { type Paper, type Spot, boundsOf, closedPath, spotOf } from './paper.ts';
 import { type PieceKey, pieceKeys } from './piece-keys.ts';
 import { wallBand, wallBands } from './wall-band.ts';
@@ -43,7 +43,7 @@ export function drawPlanView(plan: MantelPlan, style: LengthStyle): string {
     svg('title', {}, title),
     hatchPatterns('plan'),
     svg('rect', { width: paperWidth, height, fill: '#fff' }),
-    lettered('Seen from above', { x: 40, y: 46 }, { anchor: 'start', size: headType, bold: true }),
+    headed('Seen from above', style),
     wallBands(plan, paper),
     wood(plan, paper),
     plan.legs.map((_, index) => legSizes(plan, index, paper, style)),

@@ -1,4 +1,4 @@
-import { type LengthStyle, formatLengthWithUnit } from '../../../base/units/format-length.ts';
+import type { LengthStyle } from '../../../base/units/format-length.ts';
 import { type Tick, ticks } from '../../../base/units/tick.ts';
 import { type Markup, svg } from '../../../base/markup/element.ts';
 import { isolate, shorten } from '../../../base/markup/shorten.ts';
@@ -8,7 +8,7 @@ import { dimension } from './dimension.ts';
 import { legendRow, nameOf } from './legend.ts';
 import { type PieceKey, pieceKeys } from './piece-keys.ts';
 import { type Material, hatchPatterns, hatched } from './hatching.ts';
-import { badge, bodyType, headType, lettered } from './lettering.ts';
+import { badge, bodyType, headed, lettered, sizeOnDrawing } from './lettering.ts';
 import type { Spot } from './paper.ts';
 
 const paperWidth = 1840;
@@ -54,11 +54,7 @@ export function drawSection(plan: MantelPlan, style: LengthStyle): string {
     svg('title', {}, title),
     hatchPatterns('section'),
     svg('rect', { width: paperWidth, height, fill: '#fff' }),
-    lettered(
-      `Section through ${isolate(shorten(legs[front]!.name, 40))}`,
-      { x: 40, y: 46 },
-      { anchor: 'start', size: headType, bold: true },
-    ),
+    headed(`Section through ${isolate(shorten(legs[front]!.name, 40))}`, style),
     wall(plan, scale),
     boards(plan, scale),
     depths(plan, scale, style),
@@ -145,7 +141,7 @@ function boards(plan: MantelPlan, scale: Scale): Markup {
 function depths({ mantel, legs, front }: MantelPlan, scale: Scale, style: LengthStyle): Markup {
   const { projection } = legs[front]!;
   const { thickness } = mantel;
-  const size = (length: number): string => formatLengthWithUnit(ticks(length), style);
+  const size = (length: number): string => sizeOnDrawing(ticks(length), style);
   const at = (off: number): Spot => ({ x: wallFace + across(scale, off), y: top });
   return svg(
     'g',
@@ -159,7 +155,7 @@ function heights({ mantel, legs, front }: MantelPlan, scale: Scale, style: Lengt
   const { faceHeight, thickness } = mantel;
   const { projection } = legs[front]!;
   const outer = wallFace + across(scale, projection + thickness);
-  const size = (length: Tick): string => formatLengthWithUnit(length, style);
+  const size = (length: Tick): string => sizeOnDrawing(length, style);
   const at = (x: number, down: number): Spot => ({ x, y: top + across(scale, down) });
   const hollowAt = wallFace + across(scale, projection * 0.8);
   const hollow = hollowHeight(mantel);
@@ -193,7 +189,7 @@ function keyed(plan: MantelPlan, scale: Scale, style: LengthStyle): Markup {
     { 'aria-label': 'boards' },
     cut.map((key, index) => {
       const { piece } = key;
-      const size = (length: Tick): string => formatLengthWithUnit(length, style);
+      const size = (length: Tick): string => sizeOnDrawing(length, style);
       const text = `${nameOf(key)}, ${size(piece.thickness)} × ${size(piece.width)}`;
       const y = top + 20 + index * legendRow;
       return [
@@ -217,7 +213,7 @@ function fire({ mantel, legs, front }: MantelPlan, scale: Scale, style: LengthSt
       : scale.broken
         ? 'top of the firebox opening, not drawn to scale'
         : 'top of the firebox opening';
-  const size = height === null ? '?' : formatLengthWithUnit(height, style);
+  const size = height === null ? '?' : sizeOnDrawing(height, style);
   const says = (text: string, y: number, type: number): Markup =>
     lettered(text, { x: wallFace + 30, y }, { anchor: 'start', size: type });
   return svg(
