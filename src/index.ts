@@ -89,6 +89,6 @@ export type { BookingProblem, JournalNotice, NoJournal } from './flow/rack/probl
 export { rackBoardsOf, rackNote, type RackNote } from './flow/rack/rack-note.ts';
 export { rackTable, rackTotals } from './flow/rack/rack-table.ts';
 export { emptyJournal, type Journal, readJournal } from './flow/rack/read-journal.ts';
-export { type StockedJob, stockedJob, withoutRack } from './flow/rack/stock-for-job.ts';
+export { jobOfLayout, type StockedJob, stockedJob, withoutRack } from './flow/rack/stock-for-job.ts';
 export { type Turn, turns } from './flow/rack/turn.ts';
 export { type Kerfs, totalUsefulness, usefulness } from './flow/rack/usefulness.ts';

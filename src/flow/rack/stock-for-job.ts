@@ -1,3 +1,4 @@
+import type { Layout } from '../cuts/layout.ts';
 import type { Part } from '../parts/part.ts';
 import type { Board } from '../stock/board.ts';
 import type { Job } from '../stock/job.ts';
@@ -44,6 +45,19 @@ export function stockedJob(job: Job, rack: Rack, key: string): StockedJob {
     names: new Set([...names, ...rack.pieces.keys()]),
     nameClashes: serving.map(({ piece }) => piece.name).filter((name) => names.has(name)),
   };
+}
+
+/**
+ * The job that a layout was made from, whether it has been booked since or not: all boards of the job's files, and of
+ * the rack's pieces those that the layout names, be they used up by now.
+ */
+export function jobOfLayout(job: Job, rack: Rack, layout: Layout): Job {
+  const own = new Set(job.boards.map(({ name }) => name));
+  const named = new Set(layout.boards.map(({ board }) => board));
+  const pieces = [...rack.pieces.values()].filter(
+    ({ piece }) => named.has(piece.name) && !own.has(piece.name),
+  );
+  return { ...job, boards: [...job.boards, ...pieces.map(({ piece, note }) => asBoard(piece, note))] };
 }
 
 /** The job with its own boards only. */
