@@ -74,7 +74,10 @@ async function layoutCommand(given: string, options: LayoutOptions, world: World
   }
   const driven = await solve(job, opened, options, world);
   const layout = soundLayout(job, driven, world);
-  const rack = await noteOfRack(job, layout, opened, options, world);
+  const rack =
+    driven.ended === 'done'
+      ? await noteOfRack(job, layout, opened, options, world)
+      : rackNote(job, layout, null);
   const out = options.out === undefined ? join(folder, 'out') : resolve(world.cwd, options.out);
   const written = await writeResult(
     out,

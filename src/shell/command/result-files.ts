@@ -45,19 +45,27 @@ export function resultFiles(
   ];
 }
 
+const caution = 'Caution: ';
+
 /** The mantel as the sheet shows it: its drawings, what to mind before the first cut, and the rest of its report. */
 function mantelExtras(mantel: PlannedMantel): SheetExtras {
   const [above, section] = mantelDrawings(mantel);
   const sections = planSections(mantel.plan, mantel.shop).filter(({ isTable }) => !isTable);
-  const isCaution = ({ heading }: ReportSection): boolean => heading.startsWith('Caution: ');
+  const isCaution = ({ heading }: ReportSection): boolean => heading.startsWith(caution);
   return {
+    // Short pieces are among the sheet's own cautions, which know every piece of the layout.
     cautions: sections
       .filter(isCaution)
-      .map(({ heading, lines }) => ({ heading: heading.replace('Caution: ', ''), lines })),
+      .map(({ heading, lines }) => ({ heading: capital(heading.slice(caution.length)), lines }))
+      .filter(({ heading }) => heading !== 'Short pieces'),
     drawings: [
       { title: 'The mantel from above', svg: above.text },
       { title: 'The mantel in section', svg: section.text },
     ],
     notes: sections.filter((part) => !isCaution(part)),
   };
+}
+
+function capital(words: string): string {
+  return words.slice(0, 1).toUpperCase() + words.slice(1);
 }
