@@ -1,6 +1,6 @@
 import { type Rectangle, overlaps } from '../../base/geometry/rectangle.ts';
 import { clearAreas, keepingClear } from './clear-areas.ts';
-import { cutLines } from './cut-lines.ts';
+import { type CutLines, cutLines } from './cut-lines.ts';
 import { type CuttingSize, isCutting } from './cutting-size.ts';
 import { type CuttingRecord, partAreas } from './disjoint-cuttings.ts';
 import { uncovered, unionArea } from './union-area.ts';
@@ -62,7 +62,7 @@ export function bestCuttings(task: CuttingTask, effort: number, enough?: number)
   };
   if (coverable <= record.floor) return { cuttings: guess, area, bound: coverable };
   const count = Math.min(task.atMost, mostSearched);
-  choose([], 0, 0, { areas, count, lines: cutLines(board, holes, size, count), size, record });
+  choose([], 0, 0, { areas, count, lines: once(() => cutLines(board, holes, size, count)), size, record });
   // 3B's least area breaks the argument for the lines, and an unlimited number was not searched: no proof then.
   const searchedAll = size.leastArea === 0 && task.atMost <= mostSearched;
   const proven =
@@ -73,9 +73,15 @@ export function bestCuttings(task: CuttingTask, effort: number, enough?: number)
 interface Search {
   readonly areas: readonly Rectangle[];
   readonly count: number;
-  readonly lines: ReturnType<typeof cutLines>;
+  readonly lines: () => CutLines;
   readonly size: CuttingSize;
   readonly record: CuttingRecord;
+}
+
+/** Works a value out when it is first asked for, and keeps it. */
+function once<T>(work: () => T): () => T {
+  let kept: { readonly value: T } | null = null;
+  return () => (kept ??= { value: work() }).value;
 }
 
 /** Chooses a clear area for each cutting, in the areas' order, so that no set of them is looked at twice. */

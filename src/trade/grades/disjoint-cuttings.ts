@@ -21,13 +21,13 @@ export interface CuttingRecord {
  * The best disjoint cuttings, one within each clear area, areas given (they may repeat and overlap).
  *
  * Branch and bound. Two areas that overlap must part: one cutting lies left of, right of, below or above the other, and
- * each area shrinks to its side of a line. The line is one of `lines` (see `cutLines`); when the two overlap nothing
+ * each area shrinks to its side of a line. The line is one of `lines` (see `cutLines`; worked out when first needed); when the two overlap nothing
  * else, their area is linear in its place and the two ends of its range are enough. The area of the union of all areas
  * bounds what can come of them. An area inside another that overlaps nothing else adds nothing, and is dropped.
  */
 export function partAreas(
   areas: readonly Rectangle[],
-  lines: CutLines,
+  lines: () => CutLines,
   size: CuttingSize,
   record: CuttingRecord,
 ): void {
@@ -52,7 +52,7 @@ export function partAreas(
   const rest = kept.filter((_, index) => index !== first && index !== second);
   const [a, b] = [kept[first]!, kept[second]!];
   const alone = !rest.some((other) => overlaps(other, a) || overlaps(other, b));
-  for (const [one, other] of partings(a, b, lines, size, alone)) {
+  for (const [one, other] of partings(a, b, alone ? null : lines(), size)) {
     partAreas([one, other, ...rest], lines, size, record);
   }
 }
@@ -85,13 +85,12 @@ function withoutContained(areas: readonly Rectangle[]): Rectangle[] {
   );
 }
 
-/** All ways to part two overlapping areas: [what is left of a, what is left of b]. */
+/** All ways to part two overlapping areas, at the ends of each range and on the lines in it: [rest of a, rest of b]. */
 function* partings(
   a: Rectangle,
   b: Rectangle,
-  lines: CutLines,
+  lines: CutLines | null,
   size: CuttingSize,
-  endsOnly: boolean,
 ): Generator<readonly [Rectangle, Rectangle]> {
   for (const swapped of [false, true]) {
     const [near, far] = swapped ? [b, a] : [a, b];
@@ -99,8 +98,7 @@ function* partings(
     const x = range(
       Math.max(far.x, near.x + lengthsLeft),
       Math.min(near.x + near.length, far.x + far.length - leastLength(far.width, size)),
-      lines.x,
-      endsOnly,
+      lines?.x ?? [],
     );
     for (const line of x) {
       const left = { ...near, length: line - near.x };
@@ -110,8 +108,7 @@ function* partings(
     const y = range(
       Math.max(far.y, near.y + leastWidth(near.length, size)),
       Math.min(near.y + near.width, far.y + far.width - leastWidth(far.length, size)),
-      lines.y,
-      endsOnly,
+      lines?.y ?? [],
     );
     for (const line of y) {
       const below = { ...near, width: line - near.y };
@@ -122,9 +119,8 @@ function* partings(
 }
 
 /** Places for a parting line in [low, high], the ends first: they are the likeliest. */
-function range(low: number, high: number, lines: readonly number[], endsOnly: boolean): number[] {
+function range(low: number, high: number, lines: readonly number[]): number[] {
   if (low > high) return [];
-  const ends = low === high ? [low] : [low, high];
-  if (endsOnly) return ends;
-  return [...ends, ...lines.filter((line) => line > low && line < high)];
+  if (low === high) return [low];
+  return [low, high, ...lines.filter((line) => line > low && line < high)];
 }

@@ -1,0 +1,141 @@
+import { random } from '../../../base/random/random.ts';
+import type { Choice } from '../../../flow/choice/choice.ts';
+import type { Board } from '../../../flow/stock/board.ts';
+import type { Job } from '../../../flow/stock/job.ts';
+import { type DrawnBoard, drawBoard } from '../lumber/draw-board.ts';
+import { type DrawnGrade, drawnGrades } from '../lumber/population.ts';
+import { type Pile, pickBoards, pileOf, spares } from './pick-boards.ts';
+
+/** Lays a job out: the real solver, or a stand-in of the tests. Deterministic. */
+export type SolveJob = (job: Job) => Choice;
+
+/** The lumber to be imagined: one grade of one thickness, as sold. */
+export interface Lumber {
+  readonly grade: DrawnGrade;
+  readonly nominalThickness: string;
+  readonly nominalInches: number;
+  readonly dressedThickness: Board['dressedThickness'];
+  readonly surface: Board['surface'];
+}
+
+/** One imaginary visit to the yard. */
+export interface Visit {
+  /**
+   * Board feet in the cart after each board, in the order they are taken: surface measure × nominal thickness. The
+   * list goes on past the board that completes the job.
+   */
+  readonly cart: readonly number[];
+  /** How many boards it takes until the job comes out of them and what is owned; null: not out of this pile. */
+  readonly enough: number | null;
+  /** Of the boards that were enough: area of the pieces on them, and their own area. Square ticks; 0 when none. */
+  readonly pieceArea: number;
+  readonly boardArea: number;
+}
+
+/** Boards in the pile of one visit: some 250 to 400 board feet, a stack as a small yard has it (ours). */
+export const pileSize = 40;
+/** Boards tried beyond those the cut list needs by eye, before the visit counts as failed. */
+const mostSpares = 6;
+
+/**
+ * One visit: a fresh pile, picked through by a person (`pickBoards`), then laid out by the solver: the fewest boards,
+ * in the order taken, out of which the job comes.
+ * @param job its boards are those owned; they cost nothing
+ * @param visit number of the visit: with the seed and grade it fixes the pile
+ */
+export function drawVisit(job: Job, lumber: Lumber, seed: number, visit: number, solve: SolveJob): Visit {
+  const stream = random(seed, visit * drawnGrades.length + drawnGrades.indexOf(lumber.grade));
+  const feet: number[] = [];
+  const pile = pileOf(pileSize, (at) => {
+    const drawn = drawBoard(stream, lumber.grade);
+    feet[at] = drawn.surfaceMeasure * Math.max(1, lumber.nominalInches);
+    return asBoard(drawn, lumber, `imaginary ${at + 1}`);
+  });
+  const owned = { ...job, boards: job.boards.map((board) => ({ ...board, cost: 0 })) };
+  const { needed, unfound } = pickBoards(owned, pile);
+  const order = withSpares(owned, pile, needed);
+  const found = unfound.length === 0 ? leastPrefix(owned, pile, order, needed.length, solve) : null;
+  let total = 0;
+  return {
+    cart: order.map((at) => (total += feet[at]!)),
+    enough: found === null ? null : found.count,
+    ...areas(found, owned.boards.length),
+  };
+}
+
+function withSpares(job: Job, pile: Pile, needed: readonly number[]): number[] {
+  const order = [...needed];
+  for (const at of spares(job, pile, new Set(needed))) {
+    if (order.length >= needed.length + mostSpares) break;
+    order.push(at);
+  }
+  return order;
+}
+
+interface Found {
+  readonly count: number;
+  readonly choice: Choice;
+  readonly boards: readonly Board[];
+}
+
+/**
+ * The fewest boards of the order that complete the job. More boards never hurt, so from the number the eye needs the
+ * search goes down while the job still comes out, or else up until it does.
+ */
+function leastPrefix(
+  job: Job,
+  pile: Pile,
+  order: readonly number[],
+  byEye: number,
+  solve: SolveJob,
+): Found | null {
+  const trial = (count: number): Found | null => {
+    const boards = order.slice(0, count).map((at) => pile.board(at));
+    const choice = solve({ ...job, boards: [...job.boards, ...boards] });
+    return choice.short.length === 0 ? { count, choice, boards } : null;
+  };
+  let best = trial(byEye);
+  if (best === null) {
+    for (let count = byEye + 1; count <= order.length && best === null; count += 1) best = trial(count);
+    return best;
+  }
+  while (best.count > 0) {
+    const fewer = trial(best.count - 1);
+    if (fewer === null) return best;
+    best = fewer;
+  }
+  return best;
+}
+
+function areas(found: Found | null, ownedRows: number): Pick<Visit, 'pieceArea' | 'boardArea'> {
+  if (found === null) return { pieceArea: 0, boardArea: 0 };
+  const bought = found.choice.patterns.filter(({ board }) => board >= ownedRows);
+  const pieces = bought.flatMap((pattern) => pattern.pieces);
+  return {
+    pieceArea: pieces.reduce((sum, { length, width }) => sum + length * width, 0),
+    boardArea: found.boards.reduce((sum, { length, width }) => sum + length * width, 0),
+  };
+}
+
+/** Cost 0: the question is whether the job comes out at all, and a layout without shortage is then proven best. */
+function asBoard(drawn: DrawnBoard, lumber: Lumber, name: string): Board {
+  return {
+    name,
+    quantity: 1,
+    length: drawn.length,
+    width: drawn.width,
+    nominalThickness: lumber.nominalThickness,
+    nominalInches: lumber.nominalInches,
+    dressedThickness: lumber.dressedThickness,
+    surface: lumber.surface,
+    species: '',
+    grade: lumber.grade,
+    cost: 0,
+    lookA: 5,
+    lookB: 5,
+    tone: '',
+    note: '',
+    defects: drawn.defects,
+    origin: 'job',
+  };
+}

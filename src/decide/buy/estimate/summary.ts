@@ -1,0 +1,129 @@
+import type { Visit } from './draw.ts';
+
+/** Chances for which a quantity is given. */
+export const askedChances = [0.5, 0.8, 0.95] as const;
+
+/** A share of visits with its 95 % interval. */
+export interface Share {
+  readonly share: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Board feet to ask for at one chance; null where even the longest list of boards does not reach it. */
+export interface Quantity {
+  readonly chance: number;
+  /** Whole board feet: take boards until the cart holds at least so many. */
+  readonly boardFeet: number | null;
+  /** 95 % interval of `boardFeet`, from the order of the visits alone; null: open at that end. */
+  readonly low: number | null;
+  readonly high: number | null;
+  /** What comes home on average when boards are taken until the quantity is reached; null with `boardFeet`. */
+  readonly broughtHome: number | null;
+}
+
+/** What all visits for one grade say together. */
+export interface Summary {
+  readonly visits: number;
+  /** Visits out of whose pile the job came. */
+  readonly completed: number;
+  readonly quantities: readonly Quantity[];
+  /** Mean board feet that were just enough, over completed visits; null when there are none. */
+  readonly meanEnough: number | null;
+  /** Area of pieces over area of bought boards that were just enough, over completed visits together; null: none. */
+  readonly yield: number | null;
+  /** 95 % interval of the yield, from its spread between visits. */
+  readonly yieldLow: number | null;
+  readonly yieldHigh: number | null;
+}
+
+/**
+ * The least quantity that completes a visit: boards come whole and are taken until the cart holds at least the
+ * quantity, so the job comes out for every quantity above what the cart held before the last board that was needed.
+ */
+export function leastAsk({ cart, enough }: Visit): number {
+  if (enough === null) return Infinity;
+  return enough === 0 ? 0 : Math.floor(enough === 1 ? 0 : cart[enough - 2]!) + 1;
+}
+
+/**
+ * Share of visits that a quantity completes, with Wilson's interval at 95 %.
+ * Source: E. B. Wilson, "Probable inference, the law of succession, and statistical inference" (1927).
+ */
+export function chanceOf(visits: readonly Visit[], boardFeet: number): Share {
+  const done = visits.filter((visit) => leastAsk(visit) <= boardFeet).length;
+  return shareOf(done, visits.length);
+}
+
+/** A share of a count with Wilson's 95 % interval. @param of > 0 */
+export function shareOf(done: number, of: number): Share {
+  const z = 1.96;
+  const share = done / of;
+  const centre = share + (z * z) / (2 * of);
+  const spread = z * Math.sqrt((share * (1 - share)) / of + (z * z) / (4 * of * of));
+  const scale = 1 + (z * z) / of;
+  return {
+    share,
+    low: Math.max(0, (centre - spread) / scale),
+    high: Math.min(1, (centre + spread) / scale),
+  };
+}
+
+/** Mean board feet in the cart when boards are taken until it holds at least the quantity, over lists that go so far. */
+export function broughtHome(visits: readonly Visit[], boardFeet: number): number {
+  if (boardFeet <= 0) return 0;
+  const carts = visits.flatMap(({ cart }) => cart.find((feet) => feet >= boardFeet) ?? []);
+  return carts.length === 0 ? boardFeet : mean(carts);
+}
+
+/** Sums up the visits for one grade. @param visits not empty */
+export function summarise(visits: readonly Visit[]): Summary {
+  const asks = visits.map(leastAsk).sort((a, b) => a - b);
+  const done = visits.filter(({ enough }) => enough !== null);
+  const enough = done.map(({ cart, enough: count }) => (count === 0 ? 0 : cart[count! - 1]!));
+  return {
+    visits: visits.length,
+    completed: done.length,
+    quantities: askedChances.map((chance) => quantityFor(chance, asks, visits)),
+    meanEnough: done.length === 0 ? null : mean(enough),
+    ...yieldOf(done),
+  };
+}
+
+/**
+ * The quantity for a chance: the order statistic with at least that share of visits at or below it. Its interval comes
+ * from the binomial spread of how many visits lie below the true one (normal approximation): no shape is assumed.
+ */
+function quantityFor(chance: number, asks: readonly number[], visits: readonly Visit[]): Quantity {
+  const count = asks.length;
+  const spread = 1.96 * Math.sqrt(count * chance * (1 - chance));
+  const at = (rank: number): number | null => {
+    const ask = asks[Math.ceil(rank) - 1];
+    return ask === undefined || ask === Infinity ? null : ask;
+  };
+  const boardFeet = at(count * chance);
+  return {
+    chance,
+    boardFeet,
+    low: at(Math.max(1, count * chance - spread)),
+    high: at(count * chance + spread + 1),
+    broughtHome: boardFeet === null ? null : broughtHome(visits, boardFeet),
+  };
+}
+
+/** Ratio of sums, its interval by the linearised variance of a ratio (Cochran, Sampling Techniques, section 2.11). */
+function yieldOf(done: readonly Visit[]): Pick<Summary, 'yield' | 'yieldLow' | 'yieldHigh'> {
+  const bought = done.filter(({ boardArea }) => boardArea > 0);
+  if (bought.length === 0) return { yield: null, yieldLow: null, yieldHigh: null };
+  const boards = bought.reduce((sum, { boardArea }) => sum + boardArea, 0);
+  const ratio = bought.reduce((sum, { pieceArea }) => sum + pieceArea, 0) / boards;
+  const squares = bought.reduce((sum, visit) => sum + (visit.pieceArea - ratio * visit.boardArea) ** 2, 0);
+  const deviation =
+    bought.length < 2 ? NaN : Math.sqrt((squares * bought.length) / (bought.length - 1)) / boards;
+  const half = Number.isNaN(deviation) ? 1 : 1.96 * deviation;
+  return { yield: ratio, yieldLow: Math.max(0, ratio - half), yieldHigh: Math.min(1, ratio + half) };
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}

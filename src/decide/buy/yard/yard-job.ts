@@ -1,0 +1,75 @@
+import type { Choice } from '../../../flow/choice/choice.ts';
+import type { Board } from '../../../flow/stock/board.ts';
+import type { Job } from '../../../flow/stock/job.ts';
+import type { SolveJob } from '../estimate/draw.ts';
+
+/** What may be bought: how many copies of each yard row, in the yard's order. */
+export type Copies = readonly number[];
+
+/** A way to complete the job: what is taken at the yard, and the layout that shows it suffices. */
+export interface YardPlan {
+  /** Copies taken of each yard row. */
+  readonly taken: Copies;
+  /** Money to be spent at the yard. */
+  readonly money: number;
+  /** The solver's own word: no choice of allowed boards costs less. */
+  readonly proven: boolean;
+  /** No choice of allowed boards costs less than this. */
+  readonly atLeast: number;
+  /** The job that was laid out (owned boards first, at no cost, then the yard's), and its layout. */
+  readonly job: Job;
+  readonly choice: Choice;
+}
+
+/**
+ * The question put to the solver: complete the parts with boards that are owned, at no cost since they are paid for, and
+ * yard boards at their price. Only the money to be spent now counts: offcut credit is left out, and so is the worth of
+ * parts.
+ * @param prices null: every board is free, and the question is only whether the job comes out
+ */
+export function yardJob(
+  owned: Job,
+  yard: readonly Board[],
+  allowed: Copies,
+  prices: 'as written' | 'none' = 'as written',
+): { readonly job: Job; readonly rows: readonly number[] } {
+  const rows = yard.flatMap((_, row) => ((allowed[row] ?? 0) > 0 ? [row] : []));
+  const offered = rows.map((row) => ({
+    ...yard[row]!,
+    quantity: allowed[row]!,
+    cost: prices === 'none' ? 0 : yard[row]!.cost,
+  }));
+  const boards = [...owned.boards.map((board) => ({ ...board, cost: 0 })), ...offered];
+  return { job: { ...owned, shop: { ...owned.shop, goal: 'least cost', offcutCredit: 0 }, boards }, rows };
+}
+
+/** The cheapest way to complete the job out of the allowed boards; null when it does not come out. */
+export function cheapestPlan(
+  owned: Job,
+  yard: readonly Board[],
+  allowed: Copies,
+  solve: SolveJob,
+): YardPlan | null {
+  const { job, rows } = yardJob(owned, yard, allowed);
+  const choice = solve(job);
+  if (choice.short.length > 0) return null;
+  const taken = takenCopies(choice, owned.boards.length, rows, yard.length);
+  const money = taken.reduce((sum, copies, row) => sum + copies * yard[row]!.cost, 0);
+  const { proven, bound } = choice.proof;
+  return { taken, money, proven, atLeast: Math.min(money, Math.max(0, bound)), job, choice };
+}
+
+/** Whether the job comes out of these boards, whatever they cost. */
+export function comesOut(owned: Job, yard: readonly Board[], bought: Copies, solve: SolveJob): boolean {
+  const { job } = yardJob(owned, yard, bought, 'none');
+  return solve(job).short.length === 0;
+}
+
+function takenCopies(choice: Choice, ownedRows: number, rows: readonly number[], yardRows: number): number[] {
+  const taken = Array.from({ length: yardRows }, () => 0);
+  for (const { board, pieces } of choice.patterns) {
+    const row = rows[board - ownedRows];
+    if (row !== undefined && pieces.length > 0) taken[row] = taken[row]! + 1;
+  }
+  return taken;
+}
