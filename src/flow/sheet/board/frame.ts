@@ -3,7 +3,7 @@ import type { Box } from './box.ts';
 import type { Reach } from './scale.ts';
 
 /** Drawing units left of the board for ruler, butt end and cut numbers, and right of it for cut numbers. */
-export const leftMargin = 190;
+export const leftMargin = 206;
 export const rightMargin = 60;
 export const sheetWidth = 1840;
 

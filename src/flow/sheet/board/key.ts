@@ -60,18 +60,31 @@ export function letterFor(index: number): string {
   return index < 26 ? last : letterFor(Math.floor(index / 26) - 1) + last;
 }
 
-/** The key below a diagram, in columns read downwards. @returns SVG from y = 0 down, and its height */
+const columns = 4;
+
+/**
+ * The key below a diagram, line by line on a grid of four columns: a long entry takes several.
+ * @returns SVG from y = 0 down, and its height
+ */
 export function key(entries: readonly KeyEntry[]): { markup: Markup; height: number } {
-  const lines = entries.map(({ line }) => fitted(line, type, false, sheetWidth - before - 4));
-  const columnWidth = Math.max(...lines.map((line) => lineWidth([{ text: line }], type))) + before + 36;
-  const columns = Math.max(1, Math.min(4, Math.floor(sheetWidth / columnWidth)));
-  const rows = Math.ceil(entries.length / columns);
-  const marks = entries.map(({ letter, line }, index) => {
-    const x = Math.floor(index / rows) * Math.floor(sheetWidth / columns);
-    const y = (index % rows) * step;
-    const box = { x: x + 4, y, w: 40, h: 29 };
-    const flag = { kind: 'call-out', text: letter, title: line, box, leader: '' } as const;
-    return svg('g', {}, flagMark(flag), lineAt(x + before, y, type, [{ text: lines[index] ?? '' }]));
-  });
-  return { markup: svg('g', { 'aria-label': 'key to the letters' }, marks), height: rows * step };
+  const columnWidth = Math.floor(sheetWidth / columns);
+  const marks: Markup[] = [];
+  let column = 0;
+  let y = 0;
+  for (const { letter, line } of entries) {
+    const text = fitted(line, type, false, sheetWidth - before - 4);
+    const span = Math.min(columns, Math.ceil((before + lineWidth([{ text }], type) + 20) / columnWidth));
+    if (column + span > columns) [column, y] = [0, y + step];
+    const x = column * columnWidth;
+    const flag = {
+      kind: 'call-out',
+      text: letter,
+      title: line,
+      box: { x: x + 4, y, w: 40, h: 29 },
+      leader: '',
+    } as const;
+    marks.push(svg('g', {}, flagMark(flag), lineAt(x + before, y, type, [{ text }])));
+    column += span;
+  }
+  return { markup: svg('g', { 'aria-label': 'key to the letters' }, marks), height: y + step };
 }

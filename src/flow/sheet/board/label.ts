@@ -15,13 +15,14 @@ export interface PlacedLabel {
 
 /** Type sizes, tried from the largest: 30 is 8.5 point on paper, 20 is 5.7. */
 const sizes = [30, 27, 24, 22, 20];
-/** Turned or crossing a defect's hatch only below this would type get. */
+/** Large enough to be read over a hatch. */
 const comfortable = [30, 27, 24];
 const padding = 5;
 
 /**
- * Finds room for the first wording that fits into `box`: upright and clear of everything first, then over the
- * hatch of defects (`soft`), then turned to read up the paper. Never over a hard obstacle, never out of the box.
+ * Finds room for the first wording that fits into `box`: upright and clear of everything first; then over the hatch
+ * of defects (`soft`) in large type; then turned to read up the paper; small type over a hatch is the last resort.
+ * Never over a hard obstacle, never out of the box.
  * @returns null when nothing fits
  */
 export function placeLabel(
@@ -37,9 +38,10 @@ export function placeLabel(
   const clear = freeBoxes(inner, [...nearHard, ...nearSoft], least);
   const overHatch = freeBoxes(inner, nearHard, least);
   return (
-    firstFit(wordings, comfortable, false, clear, inner) ??
-    firstFit(wordings, sizes, false, overHatch, inner) ??
+    firstFit(wordings, sizes, false, clear, inner) ??
+    firstFit(wordings, comfortable, false, overHatch, inner) ??
     firstFit(wordings, sizes, true, clear, inner) ??
+    firstFit(wordings, sizes, false, overHatch, inner) ??
     firstFit(wordings, sizes, true, overHatch, inner)
   );
 }

@@ -17,13 +17,30 @@ export function wasteMarks(facts: BoardFacts, frame: Frame): Markup {
       if (box === null) return [];
       const { x, y, w, h } = box;
       const fill = waste.trim ? '#c4c4c4' : '#ececec';
-      const crossed = `M${x} ${y}l${w} ${h}M${x} ${y + h}l${w} ${-h}`;
       return [
         svg('rect', { x, y, width: w, height: h, fill }, svg('title', {}, waste.trim ? 'trim' : 'scrap')),
-        svg('path', { d: crossed, stroke: '#000', 'stroke-width': 1, fill: 'none' }),
+        svg('path', { d: crossing(box), stroke: '#000', 'stroke-width': 1, fill: 'none' }),
       ];
     }),
   );
+}
+
+/** Narrower than this a cross would look like more cuts. */
+const narrowestCrossed = 14;
+
+/** A cross from corner to corner; several side by side in a long narrow leftover. */
+function crossing({ x, y, w, h }: Box): string {
+  if (Math.min(w, h) < narrowestCrossed) return `M${x} ${y}`;
+  const isLong = w >= h;
+  const count = Math.max(1, Math.min(20, Math.round(Math.max(w, h) / Math.min(w, h) / 4)));
+  let path = '';
+  for (let index = 0; index < count; index += 1) {
+    const from = Math.round(((isLong ? w : h) * index) / count);
+    const extent = Math.round(((isLong ? w : h) * (index + 1)) / count) - from;
+    const [left, top, width, height] = isLong ? [x + from, y, extent, h] : [x, y + from, w, extent];
+    path += `M${left} ${top}l${width} ${height}M${left} ${top + height}l${width} ${-height}`;
+  }
+  return path;
 }
 
 /** Pieces in a plain outline, offcuts to keep in a plain and a broken one. */

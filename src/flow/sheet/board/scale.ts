@@ -38,6 +38,9 @@ const mostRows = 8;
 const comfortableBoard = 170;
 const comfortableStrip = 40;
 const rowCost = 0.2;
+/** Height for the rows of one diagram (a page less caption, key and legend), and what a row needs besides its board. */
+const tallest = 1900;
+const rowExtra = 120;
 
 /**
  * The ways one board may be put on paper, best first by size alone: one row where that is legible; a long narrow
@@ -54,10 +57,13 @@ export function scalesFor(wishes: ScaleWishes): { readonly scale: Scale; readonl
     const strip = Math.min(1, wishes.narrowest / unit / comfortableStrip);
     return { rows, ratio, unit, worth: board + strip - rowCost * rows };
   });
+  // A diagram taller than a page could not be carried to the saw in one piece.
+  const fitsOnPage = (rows: number, unit: number): boolean =>
+    rows * (wishes.width / unit + rowExtra) <= tallest;
   const isNew = (ratio: number, index: number): boolean =>
     found.findIndex((other) => other.ratio === ratio) === index;
   return found
-    .filter(({ ratio }, index) => isNew(ratio, index))
+    .filter(({ ratio, rows, unit }, index) => isNew(ratio, index) && (rows === 1 || fitsOnPage(rows, unit)))
     .sort((a, b) => b.worth - a.worth || a.rows - b.rows)
     .map(({ rows, ratio, unit, worth }) => ({
       scale: { ratio, unit, reaches: chooseBreaks(wishes, rows, wishes.room * unit) },

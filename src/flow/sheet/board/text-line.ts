@@ -1,6 +1,6 @@
 import { type Markup, svg } from '../../../base/markup/element.ts';
 import { shorten } from '../../../base/markup/shorten.ts';
-import { textWidth } from '../../../base/markup/text-width.ts';
+import { isWidthKnown, textWidth } from '../../../base/markup/text-width.ts';
 import { type Glyph, glyphMark, glyphWidth } from './glyph.ts';
 
 /** A stretch of a line: words in one weight, or a sign. */
@@ -27,13 +27,18 @@ export function lineWidth(line: readonly Segment[], size: number): number {
 
 /**
  * One piece of text held to the width it was given room for (`textLength`), whatever face the reader's system
- * sets it in: what was laid out without overlap stays without overlap.
+ * sets it in: what was laid out without overlap stays without overlap. Scripts whose widths are only guessed, on the
+ * wide side, stand as they come in the middle of their room.
  * @param x left end   @param y baseline
  */
 export function textAt(x: number, y: number, size: number, text: string, bold = false): Markup {
   const width = textWidth(text, size, bold);
-  const held = Array.from(text).length > 1 ? { textLength: width, lengthAdjust: 'spacingAndGlyphs' } : {};
-  return svg('text', { x, y, 'font-size': size, 'font-weight': bold ? 'bold' : null, ...held }, text);
+  const look = { 'font-size': size, 'font-weight': bold ? 'bold' : null };
+  if (text.length < 2) return svg('text', { x, y, ...look }, text);
+  if (isWidthKnown(text)) {
+    return svg('text', { x, y, ...look, textLength: width, lengthAdjust: 'spacingAndGlyphs' }, text);
+  }
+  return svg('text', { x: x + Math.round(width / 2), y, ...look, 'text-anchor': 'middle' }, text);
 }
 
 /** A line of segments. @param x left end   @param top of the line, not its baseline */

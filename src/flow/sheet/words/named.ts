@@ -1,3 +1,4 @@
+import { clean } from '../../../base/markup/clean.ts';
 import { isolate, shorten } from '../../../base/markup/shorten.ts';
 import type { Part } from '../../parts/part.ts';
 import type { Board } from '../../stock/board.ts';
@@ -6,7 +7,7 @@ import type { LaidBoard, LaidPiece } from '../../cuts/layout.ts';
 
 /** Any user's text on one line, kept to `most` characters and to its own reading order; something even when empty. */
 export function nameText(name: string, most = 60): string {
-  const text = isolate(shorten(name, most));
+  const text = isolate(clean(shorten(name, most)));
   return text === '' ? '(no name)' : text;
 }
 
