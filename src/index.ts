@@ -63,7 +63,7 @@ export { describeFault } from './flow/check/describe-fault.ts';
 export { describeShapeProblem, parseLayout } from './flow/check/parse-layout.ts';
 
 // the whole run: one call for each stage
-export { type CheckedLayout, layOutJob, planJob, type PlannedParts } from './pipeline.ts';
+export { type CheckedLayout, type ForRack, layOutJob, planJob, type PlannedParts } from './pipeline.ts';
 
 // sheet: everything a checked layout is shown as
 export { boardSvg } from './flow/sheet/board/board-svg.ts';
@@ -83,6 +83,7 @@ export { foldJournal, type Held, onRack, type Rack, type UsedBoard } from './flo
 export { labelsHtml } from './flow/rack/labels/labels-html.ts';
 export { listPieces, type PieceFilter } from './flow/rack/list-pieces.ts';
 export { nameOffcuts } from './flow/rack/name-offcuts.ts';
+export { offcutWorth } from './flow/rack/offcut-worth.ts';
 export { type Need, needsOf, usualNeeds } from './flow/rack/need.ts';
 export type { RackPiece } from './flow/rack/piece.ts';
 export type { BookingProblem, JournalNotice, NoJournal } from './flow/rack/problem.ts';

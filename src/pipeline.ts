@@ -1,5 +1,6 @@
 import { type Result, failure, success } from './base/result/result.ts';
 import type { Tick } from './base/units/tick.ts';
+import type { Choice } from './flow/choice/choice.ts';
 import { choose } from './flow/choice/choose.ts';
 import type { Progress, SolveOptions } from './flow/choice/progress.ts';
 import type { CheckProblem } from './flow/check/fault.ts';
@@ -12,6 +13,8 @@ import type { Leg, Mantel } from './flow/plan/mantel.ts';
 import { type MantelPlan, planMantel } from './flow/plan/plan-mantel.ts';
 import type { PlanProblem } from './flow/plan/plan-problem.ts';
 import { nameOffcuts } from './flow/rack/name-offcuts.ts';
+import type { Need } from './flow/rack/need.ts';
+import { offcutWorth } from './flow/rack/offcut-worth.ts';
 import type { Shop } from './flow/shop/shop.ts';
 import type { Board } from './flow/stock/board.ts';
 import type { Job } from './flow/stock/job.ts';
@@ -46,28 +49,34 @@ export interface CheckedLayout {
   readonly faults: readonly CheckProblem[];
 }
 
-/** How the offcuts of a layout are named: for the rack, so that a name is found again on the wood. */
-export interface Naming {
+/** What the rack has to say in a layout's offcuts. */
+export interface ForRack {
   /** The job as the rack calls it. */
   readonly job: string;
-  /** Names that are taken. */
+  /** Names that no offcut may get. */
   readonly used: ReadonlySet<string>;
+  /** What later jobs may want of the offcuts. */
+  readonly needs: readonly Need[];
 }
 
 /**
  * From parts and boards to checked cuts.
- * @param naming names for the rack; without it an offcut is called after its board
+ * @param rack names offcuts for it and says which ones to leave; without it they are called after their boards
  * @returns a solve in steps: the shell drives it, and may stop it early with the best layout so far
  */
 export function* layOutJob(
   job: Job,
   options: SolveOptions,
-  naming?: Naming,
+  rack?: ForRack,
 ): Generator<Progress, CheckedLayout, void> {
   const choice = yield* choose(job, options);
-  const laid = layOut(job, choice);
-  const layout = naming === undefined ? laid : nameOffcuts(laid, naming.job, naming.used);
+  const layout = rack === undefined ? layOut(job, choice) : layOutForRack(job, choice, rack);
   return { layout, faults: verify(job, layout) };
+}
+
+function layOutForRack(job: Job, choice: Choice, { job: name, used, needs }: ForRack): Layout {
+  const kerf = { rip: job.shop.ripKerf, crosscut: job.shop.crosscutKerf };
+  return nameOffcuts(layOut(job, choice, offcutWorth(needs, kerf)), name, used);
 }
 
 /** The widest board once its edges are trimmed; null when there is none to cut from. */

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Rectangle } from '../../src/base/geometry/rectangle.ts';
 import { ticksPerInch } from '../../src/base/units/tick.ts';
 import { type CutNode, type CutProblem, type CutRules, cutTree } from '../../src/flow/cuts/cut-tree.ts';
+import { offcutMeasure } from '../../src/flow/cuts/score.ts';
 import { type Worth, bestOfAllTrees, impossible } from './every-tree.ts';
 
 const rules: CutRules = {
@@ -13,6 +14,7 @@ const rules: CutRules = {
   leastOffcutLength: 1,
   leastOffcutWidth: 1,
   offcutsEarn: false,
+  offcutWorth: offcutMeasure,
 };
 
 const favoured = { lengths: new Set<number>(), widths: new Set<number>() };

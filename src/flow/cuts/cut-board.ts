@@ -6,7 +6,7 @@ import { cutOrder } from './cut-order.ts';
 import { type CutNode, type CutRules, type Favoured, cutTree } from './cut-tree.ts';
 import { junctions } from './junctions.ts';
 import type { Cut } from './layout.ts';
-import { isKeepable } from './score.ts';
+import { isKeepable, offcutMeasure } from './score.ts';
 import { trims } from './trims.ts';
 
 /** How one board copy is cut up. */
@@ -18,15 +18,24 @@ export interface BoardCuts {
   readonly offcuts: readonly Rectangle[];
 }
 
+/** What an offcut of this region of the board is good for: a whole number, more is better. */
+export type OffcutWorth = (board: Board, region: Rectangle) => number;
+
 /**
  * The cut sequence of one board: trims, then the best legal tree (`cutTree`).
  * @param favoured settings the whole job needs; `favouredSettings` gives them
+ * @param worth of offcuts, where the cuts leave a choice; size alone counts without it
  * @returns null when no sequence within the shop's rules frees the pieces
  */
-export function cutBoard(job: Job, pattern: BoardPattern, favoured: Favoured): BoardCuts | null {
+export function cutBoard(
+  job: Job,
+  pattern: BoardPattern,
+  favoured: Favoured,
+  worth?: OffcutWorth,
+): BoardCuts | null {
   const board = job.boards[pattern.board];
   if (board === undefined) throw new RangeError(`no board ${pattern.board}`);
-  const rules = rulesOf(job);
+  const rules = rulesOf(job, worth === undefined ? offcutMeasure : (region) => worth(board, region));
   const trimmed = trims(board, job.shop);
   const tree = cutTree({
     workpiece: trimmed.usable,
@@ -42,10 +51,19 @@ export function cutBoard(job: Job, pattern: BoardPattern, favoured: Favoured): B
   return { board, usable: trimmed.usable, cuts, offcuts };
 }
 
-function rulesOf(job: Job): CutRules {
+function rulesOf(job: Job, offcutWorth: CutRules['offcutWorth']): CutRules {
   const { crosscutKerf, ripKerf, shortestRip, stages, leastOffcutLength, leastOffcutWidth } = job.shop;
   const offcutsEarn = job.shop.goal === 'least cost' && job.shop.offcutCredit > 0;
-  return { crosscutKerf, ripKerf, shortestRip, stages, leastOffcutLength, leastOffcutWidth, offcutsEarn };
+  return {
+    crosscutKerf,
+    ripKerf,
+    shortestRip,
+    stages,
+    leastOffcutLength,
+    leastOffcutWidth,
+    offcutsEarn,
+    offcutWorth,
+  };
 }
 
 function leftovers(node: CutNode | null): Rectangle[] {

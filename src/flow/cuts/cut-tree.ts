@@ -13,6 +13,8 @@ export interface CutRules {
   readonly leastOffcutWidth: number;
   /** Whether kept offcuts earn money back: then their area counts before the number of cuts. */
   readonly offcutsEarn: boolean;
+  /** What a kept offcut is good for, a whole number: decides between trees of equal money and cuts. */
+  readonly offcutWorth: (region: Rectangle) => number;
 }
 
 /** Two pieces of a run that meet along the board: the cut between them takes exactly this kerf and no other. */

@@ -3,7 +3,7 @@ import { boardFeet } from '../../trade/board-feet.ts';
 import type { BoardPattern, Choice, PlacedPiece } from '../choice/choice.ts';
 import type { Job } from '../stock/job.ts';
 import { areasOf } from './areas.ts';
-import { type BoardCuts, cutBoard, favouredSettings } from './cut-board.ts';
+import { type BoardCuts, type OffcutWorth, cutBoard, favouredSettings } from './cut-board.ts';
 import { provenBy } from './goal-value.ts';
 import type { LaidBoard, LaidPiece, Layout, Totals } from './layout.ts';
 import { offcutId } from './offcut-id.ts';
@@ -13,13 +13,14 @@ import { countSetups } from './settings.ts';
  * The final layout of a choice: each board's cuts in the order they are made, its offcuts and areas, and the totals.
  * Boards stay in the choice's order. The proof's value is worked anew from what was laid out (offcuts are known only
  * now); its bound is the solver's.
+ * @param worth of an offcut: of the cuts that cost the same, those that leave the best offcuts are made
  * @throws Error when a board's pieces cannot be cut within the shop's rules: the choice promised that they can
  */
-export function layOut(job: Job, choice: Choice): Layout {
+export function layOut(job: Job, choice: Choice, worth?: OffcutWorth): Layout {
   const favoured = favouredSettings(choice.patterns.flatMap((pattern) => pattern.pieces));
   const taken = new Set<string>();
   const boards = choice.patterns.map((pattern) => {
-    const made = cutBoard(job, pattern, favoured);
+    const made = cutBoard(job, pattern, favoured, worth);
     if (made === null) throw new Error(`no legal cuts for board ${pattern.board} copy ${pattern.copy}`);
     return laidBoard(job, pattern, made, taken);
   });

@@ -8,7 +8,7 @@ export interface Score {
   readonly earned: number;
   /** Fewer is better. */
   readonly cuts: number;
-  /** Sum of `offcutMeasure`: more is better. */
+  /** Sum of `CutRules.offcutWorth`: more is better. */
   readonly offcuts: number;
   /** Cuts at a position no other cut of the job needs: fewer is better. */
   readonly misfits: number;
@@ -56,5 +56,5 @@ export function offcutMeasure(region: Rectangle): number {
 export function leftoverScore(region: Rectangle, rules: CutRules): Score {
   if (!isKeepable(region, rules)) return nothing;
   const earned = rules.offcutsEarn ? region.length * region.width : 0;
-  return { earned, cuts: 0, offcuts: offcutMeasure(region), misfits: 0 };
+  return { earned, cuts: 0, offcuts: rules.offcutWorth(region), misfits: 0 };
 }

@@ -7,6 +7,7 @@ import {
   type Result,
   describeFault,
   layOutJob,
+  needsOf,
   rackBoardsOf,
   rackNote,
   type RackNote,
@@ -107,12 +108,10 @@ function solve(
   options: LayoutOptions,
   world: World,
 ): Promise<Driven<CheckedLayout>> {
-  const naming = { job: open?.key ?? job.name, used: stocked.names };
-  return drive(
-    (stop) => layOutJob(job, { seed: options.seed, effort: options.effort, stop }, naming),
-    world,
-    { milliseconds: options.seconds === undefined ? null : 1000 * options.seconds },
-  );
+  const rack = { job: open?.key ?? job.name, used: stocked.names, needs: needsOf(open?.rack.made ?? []) };
+  return drive((stop) => layOutJob(job, { seed: options.seed, effort: options.effort, stop }, rack), world, {
+    milliseconds: options.seconds === undefined ? null : 1000 * options.seconds,
+  });
 }
 
 /** What the sheet says of the rack. Where pieces of it are used, the job is laid out without them, too, to compare. */
