@@ -8,16 +8,18 @@ import { verify } from './flow/check/verify.ts';
 import type { Layout } from './flow/cuts/layout.ts';
 import { layOut } from './flow/cuts/lay-out.ts';
 import type { Part } from './flow/parts/part.ts';
-import { planParts } from './flow/parts/plan-parts.ts';
+import { planParts, withRunGroups } from './flow/parts/plan-parts.ts';
 import type { Leg, Mantel } from './flow/plan/mantel.ts';
 import { type MantelPlan, planMantel } from './flow/plan/plan-mantel.ts';
 import type { PlanProblem } from './flow/plan/plan-problem.ts';
+import { breakRun } from './flow/plan/run-break.ts';
 import { nameOffcuts } from './flow/rack/name-offcuts.ts';
 import type { Need } from './flow/rack/need.ts';
 import { offcutWorth } from './flow/rack/offcut-worth.ts';
 import type { Shop } from './flow/shop/shop.ts';
 import type { Board } from './flow/stock/board.ts';
 import type { Job } from './flow/stock/job.ts';
+import { holdsRun } from './flow/stock/run-strip.ts';
 import { usable } from './flow/stock/usable.ts';
 
 // Read this file first: the whole run, one call for each stage.
@@ -30,7 +32,8 @@ export interface PlannedParts {
 
 /**
  * From wall measurements to parts.
- * @param boards what is at hand: its widest board decides which returns are short, and what must be glued up
+ * @param boards what is at hand: its widest board decides which returns are short, and what must be glued up; its
+ * longest clear face, how much of the facing's grain can run on round the corners
  */
 export function planJob(
   shop: Shop,
@@ -40,7 +43,8 @@ export function planJob(
 ): Result<PlannedParts, PlanProblem> {
   const widestBoard = widestUsable(boards, shop);
   const plan = planMantel(mantel, legs, widestBoard === null ? {} : { widestBoard });
-  return plan.ok ? success({ plan: plan.value, parts: planParts(plan.value) }) : failure(plan.problems);
+  if (!plan.ok) return failure(plan.problems);
+  return success({ plan: plan.value, parts: withFittingRun(plan.value, boards, shop) });
 }
 
 /** A layout, and all that the independent check has against it: nothing, or it must not be shown. */
@@ -77,6 +81,22 @@ export function* layOutJob(
 function layOutForRack(job: Job, choice: Choice, { job: name, used, needs }: ForRack): Layout {
   const kerf = { rip: job.shop.ripKerf, crosscut: job.shop.crosscutKerf };
   return nameOffcuts(layOut(job, choice, offcutWorth(needs, kerf)), name, used);
+}
+
+/**
+ * The parts with the facing's run whole, or broken in the first way (`breakRun` puts the best first) whose every stretch
+ * some board can hold. Where no way fits, every piece is free; where no boards are known, the run stays whole.
+ */
+function withFittingRun(plan: MantelPlan, boards: readonly Board[], shop: Shop): readonly Part[] {
+  const parts = planParts(plan);
+  const ways = breakRun(plan);
+  if (boards.length === 0 || ways.length === 0) return parts;
+  const fits = (group: readonly string[]): boolean => {
+    const run = parts.filter(({ name }) => group.includes(name));
+    return run.length === 1 || boards.some((board) => holdsRun(run, board, shop));
+  };
+  const way = ways.find((groups) => groups.every(fits)) ?? ways[0]?.flat().map((name) => [name]) ?? [];
+  return withRunGroups(parts, way);
 }
 
 /** The widest board once its edges are trimmed; null when there is none to cut from. */
