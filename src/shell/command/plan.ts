@@ -1,6 +1,6 @@
 import { join, resolve } from 'node:path';
 import type { Command } from 'commander';
-import { type Result, drawPlanView, drawSection, planReport } from '../../index.ts';
+import { type Result, drawPlanView, drawSection, facingRun, planReport } from '../../index.ts';
 import { jobFileNames } from '../read/job.ts';
 import { readTextFile } from '../read/text-file.ts';
 import type { WriteProblem } from '../write/problem.ts';
@@ -36,7 +36,7 @@ export function register(program: Command, world: World): void {
       }
       orEnd(await writeTogether(out, mantelDrawings(planned), world), world);
       if (kept !== 'the same') orEnd(await writeParts(folder, planned, world), world);
-      world.stdout.write(planReport(planned.plan, planned.shop));
+      world.stdout.write(planReport(planned.plan, planned.shop) + brokenRun(planned));
       const parts = shownPath(join(folder, jobFileNames.parts), world);
       world.stdout.write(
         `\n${parts}: ${planned.parts.length} parts${kept === 'the same' ? ', unchanged' : ''}\n`,
@@ -62,6 +62,19 @@ export function mantelDrawings({ plan, shop }: PlannedMantel): [above: TextFile,
     { name: 'mantel-plan.svg', text: drawPlanView(plan, shop) },
     { name: 'mantel-section.svg', text: drawSection(plan, shop) },
   ];
+}
+
+/** Says so when the boards at hand cannot hold the facing's run whole, and where the parts break it. */
+function brokenRun({ plan, parts }: PlannedMantel): string {
+  const names = facingRun(plan).map(({ name }) => name);
+  const pieces = parts.filter(({ name }) => names.includes(name));
+  const words = pieces.map(({ name, run }, index) => {
+    const before = pieces[index - 1];
+    if (before === undefined) return name;
+    return `${run !== null && run === before.run ? ' + ' : ' | '}${name}`;
+  });
+  if (!words.some((word) => word.startsWith(' | '))) return '';
+  return `\nNo board at hand has a clear face for the whole facing. parts.csv breaks it:\n  ${words.join('')}\n`;
 }
 
 /** How the `parts.csv` that is there compares with the plan's. */
