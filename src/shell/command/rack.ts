@@ -10,6 +10,7 @@ import type { World } from './world.ts';
 export function register(program: Command, world: World): void {
   const rackCommand = program
     .command('rack')
+    .helpCommand(false)
     .description('the offcuts that were kept: put, list, take, discard, fix, undo, labels');
   for (const command of [put, list, byHand, fix, labels]) command(rackCommand, world);
 }

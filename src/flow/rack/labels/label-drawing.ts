@@ -8,22 +8,42 @@ const room = { width: 840, height: 150 } as const;
 const margin = 10;
 const leastMark = 10;
 
+/** A long narrow piece is drawn so many times too wide at most: its flaws would be specks otherwise. */
+const mostWidening = 4;
+
+/** How a piece is drawn: drawing units per tick along and across. */
+export interface LabelScale {
+  readonly along: number;
+  readonly across: number;
+}
+
+/** As large as the room allows; across, where there are flaws to show, up to four times the scale along. */
+export function labelScale({ length, width, defects }: RackPiece): LabelScale {
+  const along = Math.min(room.width / length, room.height / width);
+  const widening = defects.length === 0 ? 1 : mostWidening;
+  return { along, across: Math.min(widening * along, room.height / width) };
+}
+
 /**
- * A piece to scale, face A up, butt end (the heavy line) left, near edge below, with its defects hatched by kind and
+ * A piece, face A up, butt end (the heavy line) left, near edge below, with its defects hatched by kind and
  * outlined by face as on the cutting sheet: solid on A, dashed on B, double right through.
  * @returns an SVG element of whole-number coordinates
  */
 export function labelDrawing(piece: RackPiece): Markup {
-  const scale = Math.min(room.width / piece.length, room.height / piece.width);
-  const at = (ticks: number): number => Math.round(ticks * scale);
-  const [width, height] = [Math.max(leastMark, at(piece.length)), Math.max(leastMark, at(piece.width))];
-  const marks = piece.defects.map(({ kind, face, x, y, length, width: across }) => {
+  const scale = labelScale(piece);
+  const along = (ticks: number): number => Math.round(ticks * scale.along);
+  const across = (ticks: number): number => Math.round(ticks * scale.across);
+  const [width, height] = [
+    Math.max(leastMark, along(piece.length)),
+    Math.max(leastMark, across(piece.width)),
+  ];
+  const marks = piece.defects.map(({ kind, face, x, y, length, width: wide }) => {
     const box = {
-      x: Math.min(at(x), width - leastMark),
+      x: Math.min(along(x), width - leastMark),
       // Drawings count downwards, boards from the near edge up.
-      y: Math.max(0, height - at(y + across)),
-      w: Math.max(leastMark, at(x + length) - at(x)),
-      h: Math.max(leastMark, at(y + across) - at(y)),
+      y: Math.max(0, height - Math.max(leastMark, across(y + wide))),
+      w: Math.max(leastMark, along(x + length) - along(x)),
+      h: Math.max(leastMark, across(y + wide) - across(y)),
     };
     return svg('g', {}, svg('title', {}, `${kind}, face ${face}`), defectMark(kind, face, box));
   });

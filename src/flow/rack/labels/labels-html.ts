@@ -3,7 +3,7 @@ import { formatLength, type LengthStyle } from '../../../base/units/format-lengt
 import type { Defect } from '../../stock/defect.ts';
 import { nameText } from '../../sheet/words/named.ts';
 import type { Held } from '../fold.ts';
-import { labelDrawing } from './label-drawing.ts';
+import { labelDrawing, labelScale } from './label-drawing.ts';
 
 /**
  * A sheet of labels to print, cut apart and staple to the pieces: ten to a page of Letter or A4, since two of 92 mm
@@ -52,13 +52,20 @@ function label({ piece, note, job, time }: Held, style: LengthStyle): Markup {
   return html(
     'section',
     { class: 'label' },
-    html('h2', {}, nameText(piece.name, 20)),
+    html('h2', { class: piece.name.length > 7 ? 'long' : null }, nameText(piece.name, 20)),
     html('p', { class: 'size' }, `${size.join(' × ')} ${unit}`),
     html('p', {}, wood.map((text) => nameText(text, 40)).join(' · ')),
     html('div', { class: 'drawing' }, labelDrawing(piece)),
     html('p', { class: 'flaws' }, flaws(piece.defects)),
-    html('p', { class: 'origin' }, origin.join(' ')),
+    html('p', { class: 'origin' }, html('span', {}, origin.join(' ')), html('span', {}, drawn(piece))),
   );
+}
+
+/** How the drawing is to be held against the wood, and whether it is to one scale. */
+function drawn(piece: Held['piece']): string {
+  const { along, across } = labelScale(piece);
+  const times = Math.round((across / along) * 10) / 10;
+  return `face A, heavy line: butt end${times > 1 ? `; drawn ${times} × too wide` : ''}`;
 }
 
 /** `sound knot on A; check through; 2 more`: what the drawing shows, in words. */
@@ -82,13 +89,16 @@ body { margin: 1rem; background: #fff; color: #000; font: 9pt/1.25 Arial, 'Liber
 main { display: grid; grid-template-columns: repeat(auto-fill, 92mm); }
 .label { width: 92mm; height: 50mm; padding: 2.5mm 4mm; border: 1px dashed #777; overflow: hidden; break-inside: avoid; display: grid; grid-template-columns: 1fr auto; grid-template-rows: auto auto 1fr auto; column-gap: 3mm; }
 .label h2 { margin: 0; font: bold 25pt/1 'Liberation Mono', Menlo, Consolas, monospace; letter-spacing: .04em; white-space: nowrap; overflow: hidden; }
+.label .long { font-size: 13pt; align-self: end; text-overflow: ellipsis; }
 .label p { margin: 0; overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
 .size { font-size: 11pt; font-weight: bold; align-self: end; text-align: right; }
 .label p:nth-of-type(2), .drawing, .flaws { grid-column: 1 / -1; }
 .drawing { align-self: center; }
 .drawing svg { display: block; width: 100%; height: auto; max-height: 19mm; }
 .flaws { font-weight: bold; }
-.origin { grid-column: 1 / -1; color: #000; font-size: 8pt; }
+.origin { grid-column: 1 / -1; font-size: 7.5pt; display: flex; justify-content: space-between; gap: 2mm; }
+.origin span { overflow: hidden; text-overflow: ellipsis; }
+.origin span + span { flex: none; }
 @page { margin: 12mm; }
 @media print {
   body { margin: 0; }
