@@ -73,7 +73,9 @@ export function scalesFor(wishes: ScaleWishes): { readonly scale: Scale; readonl
 
 /** The largest scale at which `rows` rows hold the board. */
 function ratioFor(wishes: ScaleWishes, rows: number): number {
-  const least = wishes.length / (wishes.room * rows * ticksPerUnitAtFullSize);
+  const along = wishes.length / (wishes.room * rows);
+  const across = wishes.width / (tallest - rowExtra);
+  const least = Math.max(along, across) / ticksPerUnitAtFullSize;
   return ratios.find((ratio) => ratio >= least) ?? Math.ceil(least / 10) * 10;
 }
 
@@ -95,7 +97,8 @@ function chooseBreaks(wishes: ScaleWishes, rows: number, capacity: number): Reac
       const penalty = stop < wishes.length ? wishes.parted(stop) : 0;
       for (let from = 0; from < to; from += 1) {
         const length = stop - (stops[from] ?? 0);
-        if (length > capacity) continue;
+        // One tick of grace: the grid's positions are rounded.
+        if (length > capacity + 1) continue;
         const cost = (costs[from] ?? Infinity) + penalty + (length / even - 1) ** 2;
         if (cost < (reached[to] ?? Infinity)) [reached[to], origin[to]] = [cost, from];
       }

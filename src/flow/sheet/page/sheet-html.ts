@@ -145,7 +145,7 @@ function drawingSection(drawings: readonly { readonly title: string; readonly sv
         'figure',
         { class: 'drawing scroll', style: 'margin: .5rem 0' },
         html('figcaption', {}, nameText(title, 200)),
-        trusted(svg.replace(/^\s*<\?xml[^>]*\?>/, '')),
+        trusted(svg.replace(/^\s*<\?xml[^>]*\?>\s*/, '')),
       ),
     ),
   );
