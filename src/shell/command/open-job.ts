@@ -7,6 +7,7 @@ import {
   type Result,
   type Shop,
   planJob,
+  success,
 } from '../../index.ts';
 import type { Problem } from '../print-problem.ts';
 import { jobFileNames, readJob, readMantel } from '../read/job.ts';
@@ -18,6 +19,8 @@ import type { World } from './world.ts';
 export interface OpenedJob {
   readonly folder: string;
   readonly job: Job;
+  /** Boards that the yard offers (`yard.csv`). */
+  readonly yard: readonly Board[];
   /** The mantel that the parts make, if they make one as it was measured. */
   readonly mantel: PlannedMantel | null;
   /** Whether the folder had no `parts.csv`, so that the parts are the plan's. */
@@ -33,26 +36,33 @@ export interface PlannedMantel extends PlannedParts {
  * Reads a job folder; without a `parts.csv` its parts are planned from `mantel.csv` and `legs.csv`.
  * Ends the command, with all problems on stderr, when anything is wrong.
  * @param otherBoards names that a part may be pinned to beside the job's own boards, such as offcuts of the rack
+ * @param buying boards are still to be bought: there may be no `boards.csv`, and the mantel is planned with the yard's
+ * boards in mind too
  */
 export async function openJob(
   given: string,
   world: World,
   otherBoards: readonly string[] = [],
+  buying = false,
 ): Promise<OpenedJob> {
   const folder = resolve(world.cwd, given);
+  const needs = { otherBoards, boardsNeeded: !buying };
   if (!(await isThere(folder, 'parts')) && (await isThere(folder, 'mantel'))) {
-    const mantel = await openPlan(folder, world);
-    const job = orEnd(await readJob(folder, { parts: mantel.parts, otherBoards }), world);
-    return { folder, job, mantel, isPlanned: true };
+    const mantel = await openPlan(folder, world, buying);
+    const job = orEnd(await readJob(folder, { ...needs, parts: mantel.parts }), world);
+    return { folder, job, yard: job.yard, mantel, isPlanned: true };
   }
-  const job = orEnd(await readJob(folder, { otherBoards }), world);
-  return { folder, job, mantel: await mantelOf(folder, job), isPlanned: false };
+  const job = orEnd(await readJob(folder, needs), world);
+  return { folder, job, yard: job.yard, mantel: await mantelOf(folder, job), isPlanned: false };
 }
 
-/** Plans the mantel of a job folder, with the boards at hand in mind if there are any. Ends the command on problems. */
-export async function openPlan(folder: string, world: World): Promise<PlannedMantel> {
+/**
+ * Plans the mantel of a job folder, with the boards at hand in mind if there are any (and the yard's, when buying). Ends
+ * the command on problems.
+ */
+export async function openPlan(folder: string, world: World, buying = false): Promise<PlannedMantel> {
   const { shop, mantel, legs } = orEnd(await readMantel(folder), world);
-  const boards = orEnd(await boardsAtHand(folder), world);
+  const boards = orEnd(await boardsAtHand(folder, buying), world);
   const style = { units: shop.units, printFraction: shop.printFraction };
   return { shop, ...orEnd(planJob(shop, mantel, legs, boards), world, style) };
 }
@@ -81,9 +91,10 @@ function hasSameSize(planned: Part, part: Part | undefined): boolean {
   );
 }
 
-async function boardsAtHand(folder: string): Promise<Result<readonly Board[], Problem>> {
+async function boardsAtHand(folder: string, buying: boolean): Promise<Result<readonly Board[], Problem>> {
   const read = await readJob(folder, { parts: [], boardsNeeded: false });
-  return read.ok ? { ok: true, value: read.value.boards } : read;
+  if (!read.ok) return read;
+  return success([...read.value.boards, ...(buying ? read.value.yard : [])]);
 }
 
 /** Whether the folder has the file, readable or not. */
