@@ -42,6 +42,12 @@ export async function openStockedJob(
     world.stderr.write(
       `${open?.shown ?? ''}: the piece ${quoted(name)} is left out, since a board of the job has its name\n`,
     );
+  if (stocked.usedUp.size > 0) {
+    const names = [...stocked.usedUp].map(([name, count]) =>
+      count > 1 ? `${quoted(name)} × ${count}` : quoted(name),
+    );
+    world.stderr.write(`${open?.shown ?? ''}: used up by booked layouts of this job: ${names.join(', ')}\n`);
+  }
   const job = option === false ? withoutRack(stocked.job) : stocked.job;
   return { ...opened, asWritten: opened.job, job, stocked, open };
 }
