@@ -93,3 +93,9 @@ export { emptyJournal, type Journal, readJournal } from './flow/rack/read-journa
 export { jobOfLayout, type StockedJob, stockedJob, withoutRack } from './flow/rack/stock-for-job.ts';
 export { type Turn, turns } from './flow/rack/turn.ts';
 export { type Kerfs, totalUsefulness, usefulness } from './flow/rack/usefulness.ts';
+
+// decide: buying. The grade of marked boards, and what to buy
+export { tally, type TallyRow } from './decide/buy/tally/tally.ts';
+export { tallyJson } from './decide/buy/tally/tally-json.ts';
+export { tallyPage } from './decide/buy/tally/tally-page.ts';
+export { tallyCsv, tallyText } from './decide/buy/tally/tally-rows.ts';

@@ -14,7 +14,6 @@ import {
   summaryText,
   withoutRack,
 } from '../../index.ts';
-import { printProblems } from '../print-problem.ts';
 import { jobFileNames } from '../read/job.ts';
 import type { WriteProblem } from '../write/problem.ts';
 import { type Driven, drive } from './drive.ts';
@@ -25,6 +24,7 @@ import { writeParts } from './plan.ts';
 import { layoutJson, resultFiles } from './result-files.ts';
 import { shownPath } from './shown-path.ts';
 import { lastDrawings, removeStale } from './stale-drawings.ts';
+import { told } from './told.ts';
 import type { World } from './world.ts';
 import { type TextFile, writeTogether } from './write-together.ts';
 
@@ -152,12 +152,6 @@ async function writeResult(
   const written = await writeTogether(out, files, world);
   if (written.ok) await removeStale(out, last, files);
   return written;
-}
-
-/** Whether it was written; what hindered it is told on stderr, and the command goes on. */
-function told(written: Result<void, WriteProblem>, world: World): boolean {
-  if (!written.ok) world.stderr.write(`${printProblems(written.problems)}\n`);
-  return written.ok;
 }
 
 function endedEarly(ended: Driven<unknown>['ended']): string | null {

@@ -5,11 +5,19 @@ import { register as layout } from './layout.ts';
 import { register as newJob } from './new.ts';
 import { register as plan } from './plan.ts';
 import { register as rack } from './rack.ts';
+import { register as tally } from './tally.ts';
 import { version } from './version.ts';
 import type { World } from './world.ts';
 
 /** Every command, in the order of `--help`: one file and one line here for each. */
-const commands: readonly ((program: Command, world: World) => void)[] = [newJob, plan, layout, check, rack];
+const commands: readonly ((program: Command, world: World) => void)[] = [
+  newJob,
+  plan,
+  layout,
+  check,
+  tally,
+  rack,
+];
 
 /** Gives the argument reader its commands and their help. */
 export function registerAll(program: Command, world: World): Command {

@@ -82,6 +82,7 @@ export function poorFaceLimits(board: MarkedBoard, face: BoardFace): readonly Li
   ];
 }
 
+/** Whether what was found stays within what is allowed; just as much is held. */
 export function isHeld(limit: Limit): boolean {
   return limit.found <= limit.allowed;
 }

@@ -53,14 +53,17 @@ function blocks(defect: MarkedDefect): Blocks {
   return blocksOf.get(defect.kind) ?? { clear: true, sound: true };
 }
 
+/** Whether a defect shows on a face; one that goes through shows on both. */
 export function isOn(defect: MarkedDefect, face: BoardFace): boolean {
   return defect.face === face || defect.face === 'through';
 }
 
+/** Whether a defect keeps wood from being sound. */
 export function isUnsoundForGrade(defect: MarkedDefect): boolean {
   return blocks(defect).sound;
 }
 
+/** The face on the back. */
 export function otherFace(face: BoardFace): BoardFace {
   return face === 'A' ? 'B' : 'A';
 }
