@@ -279,12 +279,20 @@ describe('the proof', () => {
     expect(verify(job, layout)).toEqual([]);
   });
 
-  test('is the solver’s own where the value is the same', () => {
+  test('has no gap where the value meets the bound, to rounding', () => {
     const job = jobOf([board(100, 8)], parts);
-    const proof = Object.freeze({ value: 12, bound: 12, gap: 0, proven: true });
-    const layout = layOut(job, { ...choose(job, [{ part: 0, x: 0, y: 0 }]), proof });
-    expect(layout.proof).toBe(proof);
-    expect(verify(job, layout)).toEqual([]);
+    const proof = { value: 12, bound: 12, gap: 0, proven: true };
+    for (const bound of [12, 12 + 1e-9, 12 - 1e-9]) {
+      const layout = layOut(job, { ...choose(job, [{ part: 0, x: 0, y: 0 }]), proof: { ...proof, bound } });
+      expect(layout.proof).toEqual(proof);
+      expect(verify(job, layout)).toEqual([]);
+    }
+    const near = layOut(job, {
+      ...choose(job, [{ part: 0, x: 0, y: 0 }]),
+      proof: { ...proof, bound: 11.99 },
+    });
+    expect(near.proof.proven).toBe(false);
+    expect(verify(job, near)).toEqual([]);
   });
 
   test('counts a glued-up copy once under the goal of most value', () => {

@@ -71,10 +71,10 @@ interface Role {
 
 /** The parts of a mantel, in inches: facings, soffit, returns, caps, ledgers, blocks. */
 const roles: readonly Role[] = [
-  { weight: 2, quality: 'clear-1', show: 2, lengths: [50, 70], widths: [4.5, 7.5] },
-  { weight: 3, quality: 'clear-1', show: 1, lengths: [20, 48], widths: [3, 7] },
-  { weight: 2, quality: 'clear-1', show: 1, lengths: [8, 18], widths: [4.5, 7.5] },
-  { weight: 1, quality: 'clear-2', show: 1, lengths: [8, 28], widths: [2, 5] },
+  { weight: 2, quality: 'clear-1', show: 2, lengths: [50, 70], widths: [4.5, 6.5] },
+  { weight: 3, quality: 'clear-1', show: 1, lengths: [20, 48], widths: [3, 6] },
+  { weight: 2, quality: 'clear-1', show: 1, lengths: [8, 18], widths: [4.5, 6.5] },
+  { weight: 1, quality: 'clear-2', show: 1, lengths: [8, 28], widths: [2, 4] },
   { weight: 2, quality: 'sound', show: 0, lengths: [14, 54], widths: [1.75, 4.5] },
   { weight: 2, quality: 'any', show: 0, lengths: [5, 20], widths: [1.5, 4] },
 ];
@@ -85,8 +85,10 @@ function part(random: Seeded, index: number, stretch: number): Part {
   const { quality, show, lengths, widths } = role as Role;
   const stretched = (value: number, by: number, most: number): number =>
     Math.min(most * ticksPerInch, Math.round((value * by) / 508) * 508);
-  const length = stretched(size(random, ...lengths), stretch, 96);
-  const width = stretched(size(random, ...widths), Math.sqrt(stretch), 8);
+  // Clear parts stay within what boards with a few flaws still hold.
+  const isClear = quality === 'clear-1' || quality === 'clear-2';
+  const length = stretched(size(random, ...lengths), stretch, isClear ? 72 : 90);
+  const width = stretched(size(random, ...widths), Math.sqrt(stretch), isClear ? 6.5 : 7.5);
   return plainPart({ name: `part ${index + 1}`, quality, show, length, width });
 }
 

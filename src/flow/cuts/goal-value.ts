@@ -4,8 +4,8 @@ import type { Part } from '../parts/part.ts';
 import type { Job } from '../stock/job.ts';
 import type { LaidBoard } from './layout.ts';
 
-/** Money differences below this share of the value are rounding. */
-const rounding = 1e-9;
+/** A value and a bound closer than this share of the value count as equal, as they do for the solver. */
+const zeroGap = 1e-7;
 
 /** What one copy is worth under `most value`: as stated, else its finished face area in square inches. */
 export function partValue(part: Part): number {
@@ -35,14 +35,13 @@ function laidValue(job: Job, boards: readonly LaidBoard[]): number {
 }
 
 /**
- * The proof for the boards as laid out: the solver's bound against the value worked anew. The solver's own proof is
- * kept where its value is the same. A value of 0 away from its bound has gap 1.
+ * The proof for the boards as laid out: the solver's bound against the value worked anew. Where the two agree to
+ * rounding the bound is the value. A value of 0 away from its bound has gap 1.
  */
-export function provenBy(job: Job, boards: readonly LaidBoard[], proof: Proof): Proof {
+export function provenBy(job: Job, boards: readonly LaidBoard[], { bound }: Proof): Proof {
   const value = goalValue(job, boards);
-  const slack = rounding * Math.max(1, Math.abs(value));
-  if (Math.abs(value - proof.value) <= slack) return proof;
-  const distance = Math.abs(value - proof.bound);
-  const gap = distance <= slack ? 0 : value === 0 ? 1 : distance / Math.abs(value);
-  return { value, bound: proof.bound, gap, proven: gap === 0 };
+  const distance = Math.abs(value - bound);
+  if (distance <= zeroGap * Math.max(1, Math.abs(value)))
+    return { value, bound: value, gap: 0, proven: true };
+  return { value, bound, gap: value === 0 ? 1 : distance / Math.abs(value), proven: false };
 }
