@@ -27,7 +27,6 @@ export function registerAll(program: Command, world: World): Command {
     )
     .version(version(), '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this')
-    .helpCommand(false)
     .showSuggestionAfterError()
     .addHelpText('after', helpText());
   for (const register of commands) register(program, world);
