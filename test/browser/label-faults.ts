@@ -40,6 +40,7 @@ export function labelFaults(page: Page, slack = 1.5): Promise<string[]> {
           say(`flag ${index + 1} over another`);
       });
     });
+    if (document.querySelector('svg[viewBox^="0 0 1840 "]') === null) faults.push('no drawing at all');
     return faults;
   }, slack);
 }

@@ -43,6 +43,7 @@ export function boardPicture(job: Job, laid: LaidBoard, withCaption: boolean): M
     {
       xmlns: 'http://www.w3.org/2000/svg',
       viewBox: `0 0 ${sheetWidth} ${height}`,
+      ...(withCaption ? { width: `${sheetWidth / 10}mm`, height: `${height / 10}mm` } : {}),
       role: 'group',
       'aria-label': title,
       'font-family': sansSerif,
@@ -66,7 +67,8 @@ function stacked(blocks: readonly Block[]): Block {
     y += height;
     return placed;
   });
-  return { markup: content(parts), height: y + margin };
+  // Whole millimetres, so that the file can state its size on paper.
+  return { markup: content(parts), height: Math.ceil((y + margin) / 10) * 10 };
 }
 
 function rowBlocks(facts: BoardFacts, plan: Plan): Block[] {

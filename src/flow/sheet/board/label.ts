@@ -37,25 +37,40 @@ export function placeLabel(
   const least = { w: 10, h: 10 };
   const clear = freeBoxes(inner, [...nearHard, ...nearSoft], least);
   const overHatch = freeBoxes(inner, nearHard, least);
+  const extents = new Map(sizes.map((size) => [size, wordings.map((wording) => extentOf(wording, size))]));
+  const fit = (tried: readonly number[], turned: boolean, rooms: readonly Box[]): PlacedLabel | null =>
+    firstFit({ wordings, extents, inner }, tried, turned, rooms);
   return (
-    firstFit(wordings, sizes, false, clear, inner) ??
-    firstFit(wordings, comfortable, false, overHatch, inner) ??
-    firstFit(wordings, sizes, true, clear, inner) ??
-    firstFit(wordings, sizes, false, overHatch, inner) ??
-    firstFit(wordings, sizes, true, overHatch, inner)
+    fit(sizes, false, clear) ??
+    fit(comfortable, false, overHatch) ??
+    fit(sizes, true, clear) ??
+    fit(sizes, false, overHatch) ??
+    fit(sizes, true, overHatch)
   );
 }
 
+/** What is to be placed, its extents upright by type size, and the box whose middle it should be near. */
+interface Wanted {
+  readonly wordings: readonly Wording[];
+  readonly extents: ReadonlyMap<number, readonly Extent[]>;
+  readonly inner: Box;
+}
+
+interface Extent {
+  readonly w: number;
+  readonly h: number;
+}
+
 function firstFit(
-  wordings: readonly Wording[],
+  { wordings, extents, inner }: Wanted,
   tried: readonly number[],
   turned: boolean,
   rooms: readonly Box[],
-  inner: Box,
 ): PlacedLabel | null {
   for (const size of tried) {
-    for (const wording of wordings) {
-      const extent = extentOf(wording, size, turned);
+    for (const [index, wording] of wordings.entries()) {
+      const upright = extents.get(size)?.[index] ?? { w: Infinity, h: Infinity };
+      const extent = turned ? { w: upright.h, h: upright.w } : upright;
       const places = rooms.filter((room) => extent.w <= room.w && extent.h <= room.h);
       const boxes = places.map((room) => nearestTo(inner, room, extent));
       const best = boxes.sort((a, b) => offCentre(a, inner) - offCentre(b, inner))[0];
@@ -65,14 +80,15 @@ function firstFit(
   return null;
 }
 
-function extentOf(wording: Wording, size: number, turned: boolean): { w: number; h: number } {
-  const w = Math.max(...wording.map((line) => lineWidth(line, size)));
-  const h = wording.length * lineHeight(size);
-  return turned ? { w: h, h: w } : { w, h };
+function extentOf(wording: Wording, size: number): Extent {
+  return {
+    w: Math.max(...wording.map((line) => lineWidth(line, size))),
+    h: wording.length * lineHeight(size),
+  };
 }
 
 /** The place inside `room` whose middle is nearest to the middle of `whole`. */
-function nearestTo(whole: Box, room: Box, extent: { w: number; h: number }): Box {
+function nearestTo(whole: Box, room: Box, extent: Extent): Box {
   const within = (wish: number, from: number, free: number): number =>
     Math.round(Math.max(from, Math.min(wish, from + free)));
   return {

@@ -42,7 +42,11 @@ function boardSection(
     html('h3', {}, title),
     html('p', { class: 'facts' }, facts.join(' · ')),
     note !== '' && html('p', { class: 'facts' }, nameText(note, 300)),
-    html('div', { class: 'diagram scroll' }, boardPicture(job, laid, false)),
+    html(
+      'div',
+      { class: 'diagram scroll', tabindex: 0, role: 'region', 'aria-label': `diagram of board ${title}` },
+      boardPicture(job, laid, false),
+    ),
     laid.cuts.length > 0 && cutTable(job, laid, named, title),
   );
 }

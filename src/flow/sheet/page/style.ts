@@ -13,6 +13,7 @@ h1 { font-size: 1.9rem; line-height: 1.15; margin: 1rem 0 .2rem; }
 h2 { font-size: 1.25rem; line-height: 1.2; margin: 2.4rem 0 .6rem; padding-top: .35rem; border-top: 4px solid #000; }
 h3 { font-size: 1.1rem; margin: 1.6rem 0 .2rem; }
 p { margin: .35rem 0; }
+ul { margin: .4rem 0; padding-left: 1.3rem; }
 .by, .facts, .how { font-family: Arial, 'Liberation Sans', Helvetica, sans-serif; font-size: .85rem; }
 .verdict { font-size: 1.15rem; margin: .8rem 0; padding: .5rem .8rem; border-left: 10px solid #000; }
 .short { border: 3px solid #000; padding: .3rem .8rem .6rem; margin: 1rem 0; }
@@ -22,7 +23,7 @@ a { color: inherit; text-underline-offset: .15em; }
 .bar { display: block; width: 100%; height: 34px; margin: .8rem 0 .3rem; }
 .scroll { overflow-x: auto; }
 table { border-collapse: collapse; width: 100%; font: .85rem/1.35 Arial, 'Liberation Sans', Helvetica, sans-serif; font-variant-numeric: tabular-nums; }
-th, td { text-align: left; vertical-align: top; padding: .28rem .5rem .28rem 0; border-bottom: 1px solid #999; overflow-wrap: break-word; word-break: normal; }
+th, td { text-align: left; vertical-align: baseline; padding: .28rem .5rem .28rem 0; border-bottom: 1px solid #999; overflow-wrap: break-word; word-break: normal; }
 td { max-width: 22rem; overflow-wrap: anywhere; }
 th { border-bottom: 2px solid #000; vertical-align: bottom; }
 .figures { text-align: right; padding-left: .5rem; white-space: nowrap; }

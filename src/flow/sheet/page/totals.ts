@@ -80,7 +80,10 @@ function bar(tenths: Readonly<Record<ShareKind, number>>): Markup {
     },
     svg('title', {}, words),
     blocks,
-    svg('rect', { width: barWidth, height: barHeight, fill: 'none', stroke: '#000', 'stroke-width': 4 }),
+    svg('rect', {
+      ...{ x: 2, y: 2, width: barWidth - 4, height: barHeight - 4 },
+      ...{ fill: 'none', stroke: '#000', 'stroke-width': 4 },
+    }),
   );
 }
 
@@ -89,7 +92,7 @@ function swatch(kind: ShareKind): Markup {
     'svg',
     { class: 'swatch', viewBox: '0 0 92 36', 'aria-hidden': 'true' },
     shareBlock(kind, 0, 92, 36),
-    svg('rect', { width: 92, height: 36, fill: 'none', stroke: '#000', 'stroke-width': 4 }),
+    svg('rect', { x: 2, y: 2, width: 88, height: 32, fill: 'none', stroke: '#000', 'stroke-width': 4 }),
   );
 }
 
