@@ -254,6 +254,7 @@ describe('a damaged journal', () => {
       (line) => line.replace('discard', '??'),
       (line) => line.slice(0, 12),
       () => '\u0000\u0001',
+      (line) => line.replace(/^\d+,\d+,(\d),3,discard/, '7,2,$1,300,dis-card'),
     ];
     const lines = text.trimEnd().split('\n');
     for (let at = 1; at < lines.length; at += 1) {

@@ -28,6 +28,7 @@ export function cellName(name: string): string {
  * @example textOfCell("'=1+1") // '=1+1'
  */
 export function textOfCell(cell: string): string {
+  if (!cell.startsWith("'") && !cell.includes('\\')) return cell;
   const bare = cell.slice(1);
   const plain = cell.startsWith("'") && (formula.test(bare) || numeral.test(bare)) ? bare : cell;
   return plain.replace(/\\([\\nr])/g, (_, sign: string) =>

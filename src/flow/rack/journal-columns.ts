@@ -48,5 +48,5 @@ export const neededColumns = [
 
 export const endMark = '.';
 
-/** One line's cells by column; a column that the file lacks is absent. Keys are our own names only. */
+/** One line's cells by column; an empty cell, or one that the line lacks, is absent. Keys are our own names only. */
 export type Cells = ReadonlyMap<JournalColumn, string>;

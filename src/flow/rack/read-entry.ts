@@ -36,7 +36,8 @@ export function readEntry(cells: Cells, line: number): ReadEntry {
 
 /** A whole number from 1, as a spreadsheet may have written it (`12`, `12.0`); null when there is none. */
 export function wholeNumber(cell: string | undefined): number | null {
-  const match = /^\s*(\d{1,9})(?:[.,]0+)?\s*$/.exec(cell ?? '');
+  if (cell === undefined) return null;
+  const match = /^\s*(\d{1,9})(?:[.,]0+)?\s*$/.exec(cell);
   return match === null ? null : Number(match[1]);
 }
 

@@ -86,13 +86,14 @@ function tornFrom({ lines, open }: SplitJournal): number {
   const whole = open && lines.at(-1)?.ended === false ? lines.slice(0, -1) : lines;
   const cut = whole.length < lines.length ? whole.length : -1;
   const lastNumbered = whole.findLastIndex((raw) => numberOf(raw, 'booking') !== null);
-  const last = whole[lastNumbered];
-  const booking = numberOf(last, 'booking');
-  const of = numberOf(last, 'of');
-  if (booking === null || of === null) return cut;
+  const booking = numberOf(whole[lastNumbered], 'booking');
+  if (booking === null) return cut;
   const its = whole.filter((raw) => numberOf(raw, 'booking') === booking);
+  // The least of what its lines say: one number damaged upwards makes no tear.
+  const of = its.reduce((least, raw) => Math.min(least, numberOf(raw, 'of') ?? Infinity), Infinity);
   const damagedAfter = whole.length - 1 - lastNumbered;
-  if (its.some((raw) => numberOf(raw, 'line') === of) || its.length + damagedAfter >= of) return cut;
+  const there = its.length + damagedAfter;
+  if (of === Infinity || there >= of || its.some((raw) => numberOf(raw, 'line') === of)) return cut;
   let from = lastNumbered;
   for (let at = lastNumbered; at >= 0; at -= 1) {
     const number = numberOf(whole[at], 'booking');
