@@ -25,6 +25,7 @@ export function layoutRows(job: Job, layout: Layout): string[][] {
     'strip',
     'of strips',
     'run',
+    'run number',
     'run order',
     'left end',
     'right end',
@@ -46,7 +47,7 @@ export function layoutRows(job: Job, layout: Layout): string[][] {
       offcut.id,
       '',
       ...place(offcut),
-      ...Array<string>(8).fill(''),
+      ...Array<string>(9).fill(''),
     ]),
   ]);
   return [header, ...rows];
@@ -68,6 +69,7 @@ function pieceEnd(piece: LaidPiece, named: Named): string[] {
     liesAcross(piece, part) ? 'across' : 'along',
     piece.strip ? String(piece.strip.index + 1) : '',
     piece.strip ? String(piece.strip.of) : '',
+    piece.run ? (part?.run ?? '') : '',
     piece.run ? String(piece.run.run) : '',
     piece.run ? String(piece.run.order + 1) : '',
     part ? String(part.leftEnd) : '',

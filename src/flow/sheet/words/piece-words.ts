@@ -10,7 +10,7 @@ export interface PieceWords {
   readonly copy: string;
   readonly size: string;
   readonly showFace: LaidPiece['showFace'];
-  /** `strip 1 of 2`, `across`, `run 1 no. 2`: short words, any number of them. */
+  /** `strip 1 of 2`, `across`, `run face, no. 2`: short words, any number of them. */
   readonly marks: readonly string[];
 }
 
@@ -20,7 +20,7 @@ export function pieceWords(piece: LaidPiece, named: Named, shop: Shop): PieceWor
   const marks: string[] = [];
   if (liesAcross(piece, part)) marks.push('across');
   if (piece.strip) marks.push(`strip ${piece.strip.index + 1} of ${piece.strip.of}`);
-  if (piece.run) marks.push(`run ${piece.run.run}, no. ${piece.run.order + 1}`);
+  if (piece.run) marks.push(`run ${nameText(part?.run ?? '', 16)}, no. ${piece.run.order + 1}`);
   return {
     name: nameText(piece.part),
     copy: copyText(piece, part),
