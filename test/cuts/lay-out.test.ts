@@ -9,6 +9,7 @@ import type { Part } from '../../src/flow/parts/part.ts';
 import { type Shop, defaultShop } from '../../src/flow/shop/shop.ts';
 import type { Board } from '../../src/flow/stock/board.ts';
 import type { Job } from '../../src/flow/stock/job.ts';
+import { usable } from '../../src/flow/stock/usable.ts';
 import { plainBoard, plainPart } from '../laws/random-board.ts';
 
 /** Everything by hand, in inches, with a 1/8 in blade. */
@@ -102,6 +103,13 @@ describe('trims', () => {
     expect(layout.boards[0]?.cuts.map(({ kind }) => kind)).toEqual(['rip', 'rip', 'crosscut', 'crosscut']);
     expect(verify(job, layout)).toEqual([]);
   });
+});
+
+test('a rough board too short to rip gives nothing: its edges cannot be straightened', () => {
+  const shop = { ...bare, endTrim: inches(1), edgeTrim: inches(1 / 4) };
+  expect(usable(board(11.5, 8, { surface: 'rough' }), shop).width).toBe(0);
+  expect(usable(board(12, 8, { surface: 'rough' }), shop).width).toBe(inches(7.5));
+  expect(usable(board(11.5, 8), shop).width).toBe(inches(8));
 });
 
 describe('cuts', () => {

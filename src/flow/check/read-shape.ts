@@ -20,6 +20,9 @@ export interface Field<T> {
   readonly isOptional?: boolean;
 }
 
+/** Names of fields that are not ours are cut off here: they may be anything. */
+const longestName = 40;
+
 /** A reader that accepts the values a test accepts. */
 export function where<T>(expected: string, accepts: (value: unknown) => value is T): Reader<T> {
   return (value, path, problems) => {
@@ -56,7 +59,7 @@ export function record<T extends object>(fields: {
       return unreadable;
     }
     const before = problems.length;
-    const step = (name: string): string => (path === '' ? name : `${path}.${name}`);
+    const step = (name: string): string => `${path === '' ? '' : `${path}.`}${name.slice(0, longestName)}`;
     for (const name of Object.keys(value)) {
       if (Object.hasOwn(fields, name)) continue;
       problems.push({ kind: 'not in the format', path: step(name), expected: 'no such field' });

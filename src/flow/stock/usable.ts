@@ -7,6 +7,7 @@ import type { Board } from './board.ts';
  * A trim takes its kerf inside the trimmed-off strip, so a trim thinner than the kerf takes a whole kerf.
  * Rough and S2S boards lose both edges; S3S has its near edge straight and loses the far one; S4S loses none.
  * A piece of the rack has sawn ends and loses nothing there.
+ * A board shorter than the shop's shortest rip cannot have a rough edge ripped off: its width comes out 0.
  * Length or width may come out 0 or less: then nothing can be cut from the board.
  */
 export function usable(board: Board, shop: Shop): Rectangle {
@@ -15,5 +16,7 @@ export function usable(board: Board, shop: Shop): Rectangle {
   const edge = shop.edgeTrim > 0 ? Math.max(shop.edgeTrim, shop.ripKerf) : 0;
   const near = board.surface === 'rough' || board.surface === 'S2S' ? edge : 0;
   const far = board.surface === 'S4S' ? 0 : edge;
-  return { x: end, y: near, length: board.length - 2 * end, width: board.width - near - far };
+  const length = board.length - 2 * end;
+  if (near + far > 0 && board.length < shop.shortestRip) return { x: end, y: near, length, width: 0 };
+  return { x: end, y: near, length, width: board.width - near - far };
 }
