@@ -1,30 +1,78 @@
-import type { Instance } from './instance.ts';
+import { type Rectangle, overlaps } from '../../base/geometry/rectangle.ts';
+import type { Instance, StockGroup } from './instance.ts';
+
+/** One kind of board as a knapsack sees it. */
+interface Cover {
+  readonly copies: number;
+  readonly cost: number;
+  readonly area: number;
+}
+
+/** Most nodes of the knapsack search; beyond it the continuous relaxation stands. */
+const mostNodes = 200_000;
 
 /**
- * The Lagrangian bound at given piece prices π (any prices 0 ≤ π ≤ penalty give a valid one):
- *   Z ≥ Σ d_k π_k − Σ_g q_g · max(0, B_g(π) − c_g),
- * where B_g is an upper bound on what any pattern of group g can be worth at those prices.
- * @param target for each group the worth above which the exact best is wanted; below it a bound suffices
+ * Least cost of boards whose areas sum to at least `need`: branch and bound, boards by cost per area, each node
+ * bounded by the continuous relaxation of what follows. Exact unless the nodes run out; a lower bound always.
  */
-export function lagrangianBound(
-  instance: Instance,
-  price: Float64Array,
-  target: (group: number) => number,
-): number {
-  let bound = 0;
-  instance.kinds.forEach((kind, k) => (bound += kind.demand * price[k]!));
-  instance.groups.forEach((group, g) => {
-    const worth = group.pricer.bound(price, target(g)).bound;
-    bound -= group.copies * Math.max(0, worth - group.cost);
-  });
-  return bound;
+export function leastCover(covers: readonly Cover[], need: number): number {
+  const sorted = [...covers].sort((a, b) => a.cost / a.area - b.cost / b.area);
+  const relaxed = (from: number, wanted: number): number => {
+    let cost = 0;
+    for (let i = from; i < sorted.length && wanted > 0; i += 1) {
+      const { copies, area, cost: each } = sorted[i]!;
+      const take = Math.min(copies, wanted / area);
+      cost += take * each;
+      wanted -= take * area;
+    }
+    return wanted > 1e-9 * need ? Infinity : cost;
+  };
+  let best = Infinity;
+  let nodes = 0;
+  const visit = (from: number, wanted: number, spent: number): void => {
+    nodes += 1;
+    if (wanted <= 1e-9 * need) {
+      best = Math.min(best, spent);
+      return;
+    }
+    if (nodes > mostNodes || spent + relaxed(from, wanted) >= best - 1e-9) return;
+    const { copies, area, cost } = sorted[from]!;
+    for (let take = Math.min(copies, Math.ceil(wanted / area)); take >= 0; take -= 1) {
+      visit(from + 1, wanted - take * area, spent + take * cost);
+    }
+  };
+  visit(0, need, 0);
+  return nodes > mostNodes ? relaxed(0, need) : best;
 }
 
 /**
- * The least cost of boards whose usable area, grown by a kerf each way, holds the pieces' area, grown likewise:
- * each piece with the kerf beside it claims (length + kerf)(width + kerf) of the grown board, and no two claims
- * overlap. A knapsack over the boards, solved as its continuous relaxation: boards by cost per area.
- * Needs no pattern at all, so it is the bound at once; valid only when every piece must be laid out.
+ * Area of the plate that no piece can claim: rectangles blocked under every clearance, less a kerf each way, since
+ * the kerf beside a piece may lie over a defect. Of overlapping rectangles only one counts.
+ */
+function lostArea({ plate, kinds }: StockGroup): number {
+  const used = new Set(kinds.flatMap((kind) => kind.clearances));
+  const lists = [...used].map((clearance) => plate.clearances[clearance] ?? []);
+  const counted: Rectangle[] = [];
+  for (const r of lists[0] ?? []) {
+    const everywhere = lists.every((list) =>
+      list.some((o) => o.x === r.x && o.y === r.y && o.length === r.length && o.width === r.width),
+    );
+    const x = Math.max(0, r.x + plate.crosscutKerf);
+    const y = Math.max(0, r.y + plate.ripKerf);
+    const length = Math.min(plate.length, r.x + r.length) - x;
+    const width = Math.min(plate.width, r.y + r.width) - y;
+    const lost = { x, y, length, width };
+    if (everywhere && length > 0 && width > 0 && !counted.some((other) => overlaps(other, lost)))
+      counted.push(lost);
+  }
+  return counted.reduce((sum, { length, width }) => sum + length * width, 0);
+}
+
+/**
+ * A bound from areas alone: the least cost of boards whose usable area, grown by a kerf each way and less what
+ * defects take, holds the pieces' areas, grown likewise. Each piece with the kerf beside it claims
+ * (length + kerf)(width + kerf) of the grown board, and no two claims overlap.
+ * Needs no pattern at all; valid only when every piece must be laid out (`least cost`, nothing short).
  */
 export function areaBound(instance: Instance): number {
   const first = instance.groups[0];
@@ -32,23 +80,17 @@ export function areaBound(instance: Instance): number {
   const { crosscutKerf: along, ripKerf: across } = first.plate;
   const grown = (length: number, width: number): number => (length + along) * (width + across);
   // A piece laid across the board swaps the two kerfs: the smaller claim of the two is safe.
-  let need = 0;
-  for (const { length, width, demand } of instance.kinds) {
-    need += demand * Math.min(grown(length, width), grown(width, length));
-  }
-  const boards = instance.groups
+  const need = instance.kinds.reduce(
+    (sum, k) => sum + k.demand * Math.min(grown(k.length, k.width), grown(k.width, k.length)),
+    0,
+  );
+  const covers = instance.groups
+    .filter((group) => group.plate.length > 0 && group.plate.width > 0)
     .map((group) => ({
       copies: group.copies,
       cost: group.cost,
-      area: grown(group.plate.length, group.plate.width),
-    }))
-    .filter((board) => board.area > 0)
-    .sort((a, b) => a.cost / a.area - b.cost / b.area);
-  let cost = 0;
-  for (const board of boards) {
-    const copies = Math.min(board.copies, Math.max(0, need / board.area));
-    cost += copies * board.cost;
-    need -= copies * board.area;
-  }
-  return cost;
+      area: grown(group.plate.length, group.plate.width) - lostArea(group),
+    }));
+  const cost = leastCover(covers, need);
+  return cost === Infinity ? 0 : cost;
 }

@@ -152,12 +152,12 @@ export function* branchAndPrice(
   rest: Rest,
   store: Store,
   root: SearchNode,
-  mostNodes: number,
+  until: number,
   watch: SearchWatch,
 ): Generator<void, void, void> {
   const open: SearchNode[] = [root];
   let ends = Infinity;
-  for (let nodes = 0; nodes < mostNodes; nodes += 1) {
+  while (instance.meter.spent < until) {
     let index = -1;
     open.forEach((node, i) => {
       if (
@@ -172,7 +172,11 @@ export function* branchAndPrice(
     if (index < 0 || lowest >= watch.cutoff()) return;
     const node = open.splice(index, 1)[0]!;
     const here: Rest = { demand: rest.demand, copies: node.copies };
-    const found = yield* solveNode(instance, here, store, node.rows, { rounds: 60, enough: watch.cutoff() });
+    const found = yield* solveNode(instance, here, store, node.rows, {
+      rounds: 60,
+      enough: watch.cutoff(),
+      until: Infinity,
+    });
     const bound = Math.max(node.bound, found.bound);
     if (bound >= watch.cutoff()) continue;
     if (watch.after !== undefined) yield* watch.after(node, found);

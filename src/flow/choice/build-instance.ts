@@ -1,5 +1,6 @@
 import { blankOf } from '../parts/blank.ts';
 import type { Part } from '../parts/part.ts';
+import type { Meter } from '../patterns/meter.ts';
 import type { Kind, Plate, Shape } from '../patterns/plate.ts';
 import { type Fineness, openStripPricer } from '../patterns/strip/strip-pricer.ts';
 import type { Board } from '../stock/board.ts';
@@ -57,7 +58,13 @@ function shapesOf(job: Job, kind: BlankKind): Shape[] {
   return grain === 'across' ? [across] : [along, across];
 }
 
-function groupOf(job: Job, kinds: readonly BlankKind[], index: number, fineness: Fineness): StockGroup {
+function groupOf(
+  job: Job,
+  kinds: readonly BlankKind[],
+  index: number,
+  fineness: Fineness,
+  meter: Meter,
+): StockGroup {
   const board = job.boards[index]!;
   const area = usable(board, job.shop);
   const known: Clearances = { numbers: new Map(), sets: [] };
@@ -80,7 +87,7 @@ function groupOf(job: Job, kinds: readonly BlankKind[], index: number, fineness:
       }),
     ),
   };
-  const pricer = openStripPricer(plate, platesKinds, fineness);
+  const pricer = openStripPricer(plate, platesKinds, fineness, meter);
   return { board: index, copies: board.quantity, cost: board.cost, plate, kinds: platesKinds, pricer };
 }
 
@@ -112,5 +119,6 @@ function kindsOf(job: Job): BlankKind[] {
 /** Turns a job into numbers. Boards that can hold nothing stay in, at no harm. */
 export function buildInstance(job: Job, fineness: Fineness): Instance {
   const kinds = kindsOf(job);
-  return { kinds, groups: job.boards.map((_, index) => groupOf(job, kinds, index, fineness)) };
+  const meter: Meter = { spent: 0 };
+  return { kinds, groups: job.boards.map((_, index) => groupOf(job, kinds, index, fineness, meter)), meter };
 }

@@ -1,10 +1,11 @@
-import { random } from '../../base/random/random.ts';
+import { type Random, random } from '../../base/random/random.ts';
 import type { Job } from '../stock/job.ts';
 import { areaBound } from './bound.ts';
 import { type SearchNode, branchAndPrice } from './branch.ts';
 import { buildInstance } from './build-instance.ts';
-import { dive, greedy } from './dive.ts';
+import { dive } from './dive.ts';
 import { emptyPool, wholeRest } from './generate.ts';
+import { areaWorth, greedy } from './greedy.ts';
 import { improve } from './improve.ts';
 import type { Instance } from './instance.ts';
 import { type Store, solveNode } from './node.ts';
@@ -44,25 +45,54 @@ function* told<T>(
   }
 }
 
-/** Alternates neighbourhood search and branch and price until the bound is met or the effort is spent. */
-function* search(
-  instance: Instance,
-  store: Store,
-  standing: Standing,
-  options: SolveOptions,
-): Generator<void, void, void> {
-  const stream = random(options.seed);
-  const take = (plan: Plan): void => {
+/** Work that an effort of 1 allows: a base, and more for every piece. One unit is about 10 ns. */
+const workPerSolve = 2e8;
+const workPerPiece = 1e7;
+
+interface Solving {
+  readonly instance: Instance;
+  readonly store: Store;
+  readonly standing: Standing;
+  readonly stream: Random;
+  /** Work the whole solve may do. */
+  readonly budget: number;
+}
+
+function offerTo(standing: Standing): (plan: Plan) => boolean {
+  return (plan) => {
     if (plan.objective < standing.best.objective) standing.best = plan;
-  };
-  const better = (plan: Plan): boolean => {
-    take(plan);
     return isMet(standing);
   };
-  yield* improve(instance, standing.best, store.pool, stream, Math.round(6 * options.effort), better);
-  const root: SearchNode = { copies: wholeRest(instance).copies, rows: [], bound: standing.bound, depth: 0 };
-  yield* branchAndPrice(instance, wholeRest(instance), store, root, Math.round(60 * options.effort), {
-    offer: take,
+}
+
+/** Neighbourhood search up to a share of the budget. */
+function* improveUpTo(
+  solving: Solving,
+  share: number,
+  tries: number,
+  diveEvery: number,
+): Generator<void, void, void> {
+  const { instance, store, standing, stream, budget } = solving;
+  const limits = { tries, until: share * budget, diveEvery };
+  yield* improve(instance, standing.best, store.pool, stream, limits, offerTo(standing));
+}
+
+/** Column generation at the root: the bound of all capped patterns mixed freely, and the patterns it takes. */
+function* root({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
+  const limits = { rounds: 200, enough: Infinity, until: 0.5 * budget };
+  const { bound } = yield* solveNode(instance, wholeRest(instance), store, [], limits);
+  standing.bound = Math.max(standing.bound, roundedBound(instance, bound, standing.best.objective));
+}
+
+function* firstDive({ instance, store, standing }: Solving): Generator<void, void, void> {
+  const columns = yield* dive(instance, wholeRest(instance), store.pool, { first: 2, later: 6 });
+  offerTo(standing)(planOf(instance, columns));
+}
+
+function* prove({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
+  const start: SearchNode = { copies: wholeRest(instance).copies, rows: [], bound: standing.bound, depth: 0 };
+  yield* branchAndPrice(instance, wholeRest(instance), store, start, 0.9 * budget, {
+    offer: offerTo(standing),
     cutoff: () => standing.best.objective - slackOf(standing.best.objective),
     raise: (bound) => {
       const rounded = roundedBound(instance, bound, standing.best.objective);
@@ -71,11 +101,9 @@ function* search(
     *after(node) {
       if (node.depth % 3 !== 1) return;
       const rest = { demand: wholeRest(instance).demand, copies: node.copies.slice() };
-      take(planOf(instance, yield* dive(instance, rest, store.pool, { first: 1, later: 3 })));
+      offerTo(standing)(planOf(instance, yield* dive(instance, rest, store.pool, { first: 1, later: 3 })));
     },
   });
-  if (isMet(standing)) return;
-  yield* improve(instance, standing.best, store.pool, stream, Math.round(24 * options.effort), better);
 }
 
 /**
@@ -93,28 +121,24 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   });
   const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map() };
   const standing: Standing = {
-    best: planOf(instance, greedy(instance, wholeRest(instance), store.pool)),
+    best: planOf(instance, greedy(instance, wholeRest(instance), store.pool, areaWorth(instance))),
     bound: job.shop.goal === 'most value' ? 0 : areaBound(instance),
   };
-  const done = (): boolean => options.stop?.() === true || isMet(standing);
+  const pieces = instance.kinds.reduce((sum, kind) => sum + kind.demand, 0);
+  const budget = instance.meter.spent + options.effort * (workPerSolve + pieces * workPerPiece);
+  const solving: Solving = { instance, store, standing, stream: random(options.seed), budget };
+  const stages: readonly (readonly [string, () => Generator<void, void, void>])[] = [
+    ['trying other first layouts', () => improveUpTo(solving, 0.15, 8, Infinity)],
+    ['finding patterns', () => root(solving)],
+    ['choosing boards', () => firstDive(solving)],
+    ['improving', () => improveUpTo(solving, 0.6, 9, 3)],
+    ['proving', () => prove(solving)],
+    ['improving', () => improveUpTo(solving, 1, Infinity, 3)],
+  ];
+  const done = (): boolean => options.stop?.() === true || isMet(standing) || options.effort <= 0;
   yield { doing: 'first layout', value: standing.best.objective, bound: standing.bound };
-  if (!done()) {
-    const limits = { rounds: 100, enough: Infinity };
-    const root = yield* told(
-      solveNode(instance, wholeRest(instance), store, [], limits),
-      standing,
-      'finding patterns',
-      done,
-    );
-    const bound = root === null ? -Infinity : roundedBound(instance, root.bound, standing.best.objective);
-    standing.bound = Math.max(standing.bound, bound);
+  for (const [doing, stage] of stages) {
+    if (!done()) yield* told(stage(), standing, doing, done);
   }
-  if (!done()) {
-    const steps = dive(instance, wholeRest(instance), store.pool, { first: 4, later: 6 });
-    const columns = yield* told(steps, standing, 'choosing boards', done);
-    const plan = planOf(instance, columns ?? []);
-    if (plan.objective < standing.best.objective) standing.best = plan;
-  }
-  if (!done()) yield* told(search(instance, store, standing, options), standing, 'improving', done);
   return toChoice(job, instance, standing.best, standing.bound);
 }

@@ -1,5 +1,5 @@
-import { type Column, columnOf, columnWorth } from './column.ts';
-import { type Generated, type Pool, type Rest, addToPool, fitsRest, generateColumns } from './generate.ts';
+import { type Column, columnWorth } from './column.ts';
+import { type Generated, type Pool, type Rest, generateColumns } from './generate.ts';
 import type { Instance } from './instance.ts';
 import { isDone, spend, timesInRest } from './plan.ts';
 
@@ -59,42 +59,6 @@ export function* dive(
         spend(rest, column);
       }
     }
-  }
-  return fixed;
-}
-
-/**
- * The first layout, had at once: board by board, the pattern that uses its board's money best, pieces worth
- * their area.
- * @param rest changed: what could not be placed
- */
-export function greedy(instance: Instance, rest: Rest, pool: Pool): Column[] {
-  const fixed: Column[] = [];
-  const area = instance.kinds.map((kind) => kind.length * kind.width);
-  const total = area.reduce((sum, a) => sum + a, 0) || 1;
-  const whole = Float64Array.from(area, (a) => a / total);
-  const offers = new Array<Column | null>(instance.groups.length).fill(null);
-  while (!isDone(rest)) {
-    const worth = whole.map((a, k) => (rest.demand[k]! > 0 ? a : 0));
-    let best: Column | null = null;
-    let most = 0;
-    instance.groups.forEach((group, g) => {
-      if (rest.copies[g] === 0) return;
-      // An offer that still fits what is left is kept: what remains only shrinks, so it would hardly get better.
-      let offer = offers[g] ?? null;
-      if (offer === null || !fitsRest(offer, rest)) {
-        offer = columnOf(g, group.pricer.pattern(worth, rest.demand, 0).placements, group.cost);
-        offers[g] = offer;
-      }
-      const rate = columnWorth(offer, whole) / (group.cost + 1e-9);
-      if (rate <= most) return;
-      most = rate;
-      best = offer;
-    });
-    if (best === null) break;
-    addToPool(pool, best);
-    fixed.push(best);
-    spend(rest, best);
   }
   return fixed;
 }

@@ -1,6 +1,7 @@
 import { type Random, uniform, whole } from '../../base/random/random.ts';
 import type { Column } from './column.ts';
 import { dive } from './dive.ts';
+import { greedy, tastedWorth } from './greedy.ts';
 import type { Pool } from './generate.ts';
 import type { Instance } from './instance.ts';
 import { type Plan, planOf, restAfter } from './plan.ts';
@@ -13,9 +14,10 @@ function emptiness(instance: Instance, column: Column): number {
   return area === 0 ? 1 : 1 - used / area;
 }
 
-/** Which boards to clear: two to four, the emptier the likelier. */
+/** Which boards to clear: two to four or now and then all, the emptier the likelier. */
 function boardsToClear(instance: Instance, plan: Plan, random: Random): Set<number> {
-  const count = Math.min(plan.columns.length, whole(random, 2, 4));
+  const all = plan.columns.length;
+  const count = uniform(random) < 0.2 ? all : Math.min(all, whole(random, 2, 4));
   const scored = plan.columns
     .map((column, index) => ({ index, score: emptiness(instance, column) + 0.6 * uniform(random) }))
     .sort((a, b) => b.score - a.score);
@@ -23,22 +25,28 @@ function boardsToClear(instance: Instance, plan: Plan, random: Random): Set<numb
 }
 
 /**
- * Neighbourhood search: clear a few boards of the incumbent and dive again with their pieces, all free boards
- * at hand; keep what is better. Yields between rounds and after each neighbourhood; stops after `tries`.
+ * Neighbourhood search: clear a few boards of the incumbent and lay their pieces out again, all free boards at hand,
+ * by a greedy of another taste or by a dive; keep what is better. Yields between rounds and after each neighbourhood; stops after `tries` or when the meter passes `until`; every `diveEvery`-th
+ * try is a dive.
  */
 export function* improve(
   instance: Instance,
   start: Plan,
   pool: Pool,
   random: Random,
-  tries: number,
+  limits: { readonly tries: number; readonly until: number; readonly diveEvery: number },
   better: (plan: Plan) => boolean,
 ): Generator<void, Plan, void> {
   let incumbent = start;
-  for (let attempt = 0; attempt < tries && incumbent.columns.length > 0; attempt += 1) {
+  for (let attempt = 1; attempt <= limits.tries && instance.meter.spent < limits.until; attempt += 1) {
+    if (incumbent.columns.length === 0) break;
     const cleared = boardsToClear(instance, incumbent, random);
     const kept = incumbent.columns.filter((_, index) => !cleared.has(index));
-    const found = yield* dive(instance, restAfter(instance, kept), pool, { first: 4, later: 2 });
+    const rest = restAfter(instance, kept);
+    const found =
+      attempt % limits.diveEvery === 0
+        ? yield* dive(instance, rest, pool, { first: 4, later: 2 })
+        : greedy(instance, rest, pool, tastedWorth(instance, random));
     const plan = planOf(instance, [...kept, ...found]);
     if (plan.objective < incumbent.objective - 1e-9 * (1 + Math.abs(incumbent.objective))) {
       incumbent = plan;

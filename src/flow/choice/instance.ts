@@ -1,3 +1,4 @@
+import type { Meter } from '../patterns/meter.ts';
 import type { Kind, Plate } from '../patterns/plate.ts';
 import type { Pricer } from '../patterns/strip/strip-pricer.ts';
 
@@ -40,4 +41,6 @@ export interface StockGroup {
 export interface Instance {
   readonly kinds: readonly BlankKind[];
   readonly groups: readonly StockGroup[];
+  /** Work done by all pricers of the instance. */
+  readonly meter: Meter;
 }

@@ -84,7 +84,7 @@ function capRow(group: number, kind: number, demand: number): GroupRow {
 
 /**
  * Column generation with exact pricing at one node of the search, to the end or until its bound reaches `enough`
- * or `rounds` are done. A pattern that overuses a kind comes in with a cap row for its group and kind: the cap's dual
+ * or `rounds` are done or the meter passes `until`. A pattern that overuses a kind comes in with a cap row for its group and kind: the cap's dual
  * lowers the kind's worth on that group, so the master tends to the bound of capped patterns.
  * Bound, valid for any duals π, σ ≥ 0:
  *   Σ d π − Σ σ·limit − Σ_g q_g · max(0, B_g(π − σ) − fixed_g − c_g),
@@ -96,7 +96,7 @@ export function* solveNode(
   rest: Rest,
   store: Store,
   branching: readonly GroupRow[],
-  limits: { readonly rounds: number; readonly enough: number },
+  limits: { readonly rounds: number; readonly enough: number; readonly until: number },
 ): Generator<void, NodeAnswer, void> {
   let bound = -Infinity;
   for (let round = 1; ; round += 1) {
@@ -116,7 +116,13 @@ export function* solveNode(
     bound = Math.max(bound, priced.bound);
     yield;
     const short = answer.objective - bound <= 1e-7 * (1 + Math.abs(answer.objective));
-    if (priced.found === 0 || short || bound >= limits.enough || round >= limits.rounds) {
+    if (
+      priced.found === 0 ||
+      short ||
+      bound >= limits.enough ||
+      round >= limits.rounds ||
+      instance.meter.spent > limits.until
+    ) {
       return { answer, columns, bound };
     }
   }

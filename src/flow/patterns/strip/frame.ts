@@ -1,4 +1,5 @@
 import type { Plate } from '../plate.ts';
+import type { Meter } from '../meter.ts';
 import type { Bands } from './bands.ts';
 import type { Raster } from './raster-plate.ts';
 import { type Stack, bestStack } from './stack.ts';
@@ -40,6 +41,7 @@ export interface Pricing {
   readonly worth: Float64Array;
   /** When given, no row holds more of a kind than this; rows are then good, not always best. */
   readonly caps: Int32Array | null;
+  readonly meter: Meter;
 }
 
 /** Values every stack under the worth. To be called when the worth or the caps change. */
@@ -103,6 +105,7 @@ export function fillRow(pricing: Pricing, band: number, start: number, row: Floa
   row.fill(0, start);
   lastOption.fill(0, start);
   let wake = true;
+  pricing.meter.spent += (end - start) / 4;
   for (let p = start; p < end; p += 1) {
     if (p > start) {
       if (!carry) break;
@@ -118,6 +121,7 @@ export function fillRow(pricing: Pricing, band: number, start: number, row: Floa
       }
     }
     wake = false;
+    pricing.meter.spent += groups.length;
     const worth = row[p]!;
     for (let g = 0; g < groups.length; g += 1) {
       const group = groups[g]!;
@@ -179,6 +183,7 @@ export function stackStrips(pricing: Pricing, start: number, base: number): void
       if (arc.from < base) continue;
       const below = heights[arc.from]!;
       const row = rows[alias[arc.band]!]!;
+      pricing.meter.spent += (n - from) / 4;
       for (let p = from; p < n; p += 1) {
         const total = below[p]! + row[p]!;
         if (total > here[p]!) here[p] = total;

@@ -1,3 +1,4 @@
+import type { Meter } from '../meter.ts';
 import type { Kind, Placement, Plate, PlatePattern } from '../plate.ts';
 import { type Bands, bandsOf } from './bands.ts';
 import { type Memory, type Pricing, memoryFor, valueStacks } from './frame.ts';
@@ -58,7 +59,12 @@ function worthOf(placements: readonly Placement[], worth: Float64Array): number 
  * section 9). Patterns and bounds share one raster when the positions are few enough; else the bound has a
  * coarser one of its own, rounded the other way.
  */
-export function openStripPricer(plate: Plate, kinds: readonly Kind[], fineness: Fineness): Pricer {
+export function openStripPricer(
+  plate: Plate,
+  kinds: readonly Kind[],
+  fineness: Fineness,
+  meter: Meter,
+): Pricer {
   const below = sideOf(plate, kinds, { mostX: fineness.patternX, mostY: fineness.patternY, relaxed: false });
   if (below === null) return nothingFits;
   const complete = below.raster.exactX && below.raster.exactY;
@@ -66,7 +72,7 @@ export function openStripPricer(plate: Plate, kinds: readonly Kind[], fineness: 
   return {
     bound(worth, target) {
       above ??= sideOf(plate, kinds, { mostX: fineness.boundX, mostY: fineness.boundY, relaxed: true });
-      const pricing: Pricing = { plate, ...(above ?? below), worth, caps: null };
+      const pricing: Pricing = { plate, ...(above ?? below), worth, caps: null, meter };
       valueStacks(pricing);
       const sections = cutSections(pricing, 0, target, Infinity);
       if (!complete || sections.bound <= target) return { bound: sections.bound, pattern: null };
@@ -75,7 +81,7 @@ export function openStripPricer(plate: Plate, kinds: readonly Kind[], fineness: 
     },
     pattern(worth, caps, target) {
       const left = caps.slice();
-      const pricing: Pricing = { plate, ...below, worth: worth.slice(), caps: left };
+      const pricing: Pricing = { plate, ...below, worth: worth.slice(), caps: left, meter };
       const placements = fillPlate(pricing, worth, left, target, fineness.mostStarts);
       return { placements, value: worthOf(placements, worth) };
     },
