@@ -61,7 +61,7 @@ function cutTable(job: Job, laid: LaidBoard, named: Named, title: string): Marku
     [
       { head: '' },
       { head: 'cut', kind: 'figures' },
-      { head: 'saw' },
+      { head: 'saw', kind: 'keep' },
       { head: 'workpiece', kind: 'keep' },
       { head: 'blade enters at', kind: 'figures' },
       { head: 'near side' },

@@ -81,7 +81,7 @@ function shortLines(layout: Layout): string[] {
     'Short:',
     ...layout.short.map(
       ({ part, copies, why }) =>
-        `  ${cellText(part, 40)}: ${counted(copies, 'copy', 'copies')}; ${cellText(why, 300)}`,
+        `  ${cellText(part, 40)}: ${counted(copies, 'copy', 'copies')}; ${cellText(why, 200)}`,
     ),
   ];
 }
