@@ -25,6 +25,7 @@ export interface Frame extends Reach {
   readonly board: Box;
 }
 
+/** The map of one row, its board set at the left margin; never thinner than a unit. */
 export function frameOf(reach: Reach, unit: number, boardLength: number, boardWidth: number): Frame {
   const board = {
     x: leftMargin,
