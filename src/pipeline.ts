@@ -13,6 +13,7 @@ import type { Leg, Mantel } from './flow/plan/mantel.ts';
 import { type MantelPlan, planMantel } from './flow/plan/plan-mantel.ts';
 import type { PlanProblem } from './flow/plan/plan-problem.ts';
 import { breakRun } from './flow/plan/run-break.ts';
+import { leaveBest } from './flow/rack/leave-best.ts';
 import { nameOffcuts } from './flow/rack/name-offcuts.ts';
 import type { Need } from './flow/rack/need.ts';
 import { offcutWorth } from './flow/rack/offcut-worth.ts';
@@ -80,7 +81,8 @@ export function* layOutJob(
 
 function layOutForRack(job: Job, choice: Choice, { job: name, used, needs }: ForRack): Layout {
   const kerf = { rip: job.shop.ripKerf, crosscut: job.shop.crosscutKerf };
-  return nameOffcuts(layOut(job, choice, offcutWorth(needs, kerf)), name, used);
+  const worth = offcutWorth(needs, kerf);
+  return nameOffcuts(layOut(job, leaveBest(job, choice, worth), worth), name, used);
 }
 
 /**
