@@ -121,7 +121,7 @@ function wholePlan(
       counts[k]! > 0 ? length * width : 0,
     );
     const pattern = group.pricer.pattern(worth, counts, 0);
-    const column = columnOf(g, pattern.placements, group.cost);
+    const column = columnOf(g, pattern.placements, group);
     addToPool(store.pool, column);
     const all = column.kinds.reduce((sum, _, i) => sum + column.counts[i]!, 0);
     if (all < counts.reduce((sum, count) => sum + count, 0)) return null;

@@ -1,4 +1,3 @@
-import { blankOf } from '../parts/blank.ts';
 import type { Part } from '../parts/part.ts';
 import type { Meter } from '../patterns/meter.ts';
 import type { Kind, Plate, Shape } from '../patterns/plate.ts';
@@ -9,6 +8,7 @@ import type { Face } from '../stock/defect.ts';
 import type { Job } from '../stock/job.ts';
 import { usable } from '../stock/usable.ts';
 import type { BlankKind, Instance, StockGroup } from './instance.ts';
+import { kindsOf } from './kinds.ts';
 
 /** Collects the clearances of one board: sets of its defects, numbered as they turn up. */
 interface Clearances {
@@ -88,32 +88,18 @@ function groupOf(
     ),
   };
   const pricer = openStripPricer(plate, platesKinds, fineness, meter);
-  return { board: index, copies: board.quantity, cost: board.cost, plate, kinds: platesKinds, pricer };
-}
-
-/** Worth of one copy under `most value`: as given, else its face area in square inches. */
-export function valueOf(part: Part): number {
-  return part.value ?? (part.length * part.width) / 8128 ** 2;
-}
-
-/** The kinds of a job, each with what leaving one piece out costs. */
-function kindsOf(job: Job): BlankKind[] {
-  const all = job.boards.reduce((sum, board) => sum + board.cost * board.quantity, 0) + 1;
-  const wanted = job.parts.flatMap((part, index) => (part.quantity > 0 ? [{ part, index }] : []));
-  const least = Math.min(...wanted.map(({ part }) => valueOf(part)).filter((value) => value > 0));
-  return wanted.map(({ part, index }) => {
-    const blank = blankOf(part, job.shop, 1);
-    const value = valueOf(part);
-    // Under `least cost` every piece outweighs all the boards together, and a more valuable piece outweighs a lesser one.
-    const penalty = job.shop.goal === 'most value' ? value : all * (value > 0 ? value / least : 1);
-    return {
-      members: [{ part: index, offset: 0, ...blank }],
-      strips: 1,
-      ...blank,
-      demand: part.quantity,
-      penalty,
-    };
-  });
+  // An offcut earns credit × price × its share of the board. Offcuts lie in the usable area, where the pieces are not.
+  const rate = (job.shop.offcutCredit * board.cost) / (board.length * board.width);
+  const cost = job.shop.goal === 'most value' ? 0 : board.cost - rate * plate.length * plate.width;
+  return {
+    board: index,
+    copies: board.quantity,
+    cost,
+    rate: job.shop.goal === 'most value' ? 0 : rate,
+    plate,
+    kinds: platesKinds,
+    pricer,
+  };
 }
 
 /** Turns a job into numbers. Boards that can hold nothing stay in, at no harm. */

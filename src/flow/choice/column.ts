@@ -1,4 +1,5 @@
 import type { Placement } from '../patterns/plate.ts';
+import type { StockGroup } from './instance.ts';
 
 /** One pattern in the master: how one copy of a group's board is cut. */
 export interface Column {
@@ -10,8 +11,10 @@ export interface Column {
   readonly cost: number;
 }
 
-/** Makes a column of placements; counts are taken from them. */
-export function columnOf(group: number, placements: readonly Placement[], cost: number): Column {
+/** Makes a column of placements on a group's board; counts are taken from them, and the cost (see StockGroup). */
+export function columnOf(group: number, placements: readonly Placement[], board: StockGroup): Column {
+  const area = placements.reduce((sum, { length, width }) => sum + length * width, 0);
+  const cost = board.cost + board.rate * area;
   const tally = new Map<number, number>();
   for (const { kind } of placements) tally.set(kind, (tally.get(kind) ?? 0) + 1);
   const kinds = [...tally.keys()].sort((a, b) => a - b);

@@ -65,10 +65,10 @@ function priced(
   const free = group.pricer.bound(worth, even);
   if (free.bound <= even) return null;
   if (free.pattern !== null) {
-    const column = columnOf(g, free.pattern.placements, group.cost);
+    const column = columnOf(g, free.pattern.placements, group);
     if (column.kinds.every((kind, i) => column.counts[i]! <= caps[kind]!)) return column;
   }
-  return columnOf(g, group.pricer.pattern(worth, caps, even).placements, group.cost);
+  return columnOf(g, group.pricer.pattern(worth, caps, even).placements, group);
 }
 
 /**
@@ -93,12 +93,17 @@ export function* generateColumns(
     const answer = master.solve();
     if (round > rounds) return { answer, columns, rounds: round };
     let found = 0;
-    const worth = worthOf(answer, rest);
     for (const [g, group] of instance.groups.entries()) {
       if (rest.copies[g] === 0) continue;
-      const column = priced(group, g, worth, rest.demand, group.cost + answer.groupPrice[g]!);
+      const column = priced(
+        group,
+        g,
+        worthOn(instance, g, answer.kindPrice, rest),
+        rest.demand,
+        group.cost + answer.groupPrice[g]!,
+      );
       if (column === null) continue;
-      const gain = columnWorth(column, answer.kindPrice) - group.cost - answer.groupPrice[g]!;
+      const gain = columnWorth(column, answer.kindPrice) - column.cost - answer.groupPrice[g]!;
       if (gain <= reducedCostTolerance * (1 + group.cost)) continue;
       if (!addToPool(pool, column)) continue;
       columns.push(column);
@@ -110,7 +115,11 @@ export function* generateColumns(
   }
 }
 
-/** Worth of a piece of each kind for pricing: its dual, and nothing for a kind that is not wanted any more. */
-function worthOf(answer: MasterAnswer, rest: Rest): Float64Array {
-  return answer.kindPrice.map((price, kind) => (rest.demand[kind]! > 0 ? price : 0));
+/** Worth of a piece of each kind on one group: its dual less the credit its area loses; 0 for a kind not wanted any more. */
+function worthOn(instance: Instance, g: number, price: Float64Array, rest: Rest): Float64Array {
+  const { rate } = instance.groups[g]!;
+  return price.map((each, k) => {
+    const { length, width } = instance.kinds[k]!;
+    return rest.demand[k]! > 0 ? each - rate * length * width : 0;
+  });
 }

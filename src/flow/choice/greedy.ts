@@ -35,7 +35,7 @@ export function greedy(instance: Instance, rest: Rest, pool: Pool, worth: Float6
       if (rest.copies[g] === 0) return;
       let offer = offers[g] ?? null;
       if (offer === null || !fitsRest(offer, rest)) {
-        offer = columnOf(g, group.pricer.pattern(wanted, rest.demand, 0).placements, group.cost);
+        offer = columnOf(g, group.pricer.pattern(wanted, rest.demand, 0).placements, group);
         offers[g] = offer;
       }
       const rate = columnWorth(offer, worth) / (group.cost + 1e-9);

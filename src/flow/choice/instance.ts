@@ -30,7 +30,13 @@ export interface StockGroup {
   /** Index into the job's boards. */
   readonly board: number;
   readonly copies: number;
+  /**
+   * What starting a copy costs at least: its price, less the credit for all its usable area as if nothing were cut
+   * from it. Equal to the price when offcuts earn nothing.
+   */
   readonly cost: number;
+  /** Credit lost for each square tick that becomes a piece. cost + rate × pieces' area is never above the true cost. */
+  readonly rate: number;
   readonly plate: Plate;
   /** The kinds as they may lie on this plate, aligned with the instance's kinds. */
   readonly kinds: readonly Kind[];

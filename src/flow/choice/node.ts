@@ -61,7 +61,10 @@ function groupPrices(
   answer: MasterAnswer,
   rows: readonly GroupRow[],
 ): GroupPrices {
-  const worth = answer.kindPrice.slice();
+  const { rate } = instance.groups[g]!;
+  const worth = answer.kindPrice.map(
+    (price, k) => price - rate * instance.kinds[k]!.length * instance.kinds[k]!.width,
+  );
   let fixed = 0;
   rows.forEach((row, r) => {
     if (row.group !== g) return;
@@ -146,7 +149,7 @@ function priceAll(
     bound -= rest.copies[g]! * Math.max(0, priced.bound - fixed - group.cost);
     const slack = reducedCostTolerance * (1 + group.cost);
     if (priced.bound <= even + slack || priced.pattern === null) return;
-    const column = columnOf(g, priced.pattern.placements, group.cost);
+    const column = columnOf(g, priced.pattern.placements, group);
     const over = overCaps(column, rest);
     if (addToPool(over.length === 0 ? store.pool : store.relaxed, column)) found += 1;
     for (const kind of over) {
@@ -157,7 +160,7 @@ function priceAll(
     }
     if (over.length === 0) return;
     const capped = group.pricer.pattern(worth, rest.demand, even);
-    const other = columnOf(g, capped.placements, group.cost);
+    const other = columnOf(g, capped.placements, group);
     if (columnWorth(other, worth) > even + slack && addToPool(store.pool, other)) found += 1;
   });
   return { found, bound };

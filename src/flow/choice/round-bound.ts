@@ -11,10 +11,11 @@ function gcd(a: number, b: number): number {
 /**
  * Raises a bound to the next sum that board costs can make: when every cost is a whole multiple of some unit, so is
  * every plan that lays out all parts. Only where such a plan is at hand (`value` is below every penalty);
- * elsewhere the bound is returned as it is.
+ * elsewhere, and where offcuts earn credit, the bound is returned as it is.
  */
 export function roundedBound(instance: Instance, bound: number, value: number): number {
   if (instance.kinds.some((kind) => kind.penalty <= value)) return bound;
+  if (instance.groups.some((group) => group.rate > 0)) return bound;
   let unit = 0;
   for (const { cost } of instance.groups) {
     const whole = Math.round(cost * unitsPerMoney);

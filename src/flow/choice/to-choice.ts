@@ -3,10 +3,11 @@ import { blocks, extent } from '../stock/clear.ts';
 import type { Face } from '../stock/defect.ts';
 import { usable } from '../stock/usable.ts';
 import { overlaps, type Rectangle } from '../../base/geometry/rectangle.ts';
-import { facesFor, valueOf } from './build-instance.ts';
+import { facesFor } from './build-instance.ts';
 import type { BoardPattern, Choice, PlacedPiece, Proof, Short } from './choice.ts';
 import type { Column } from './column.ts';
-import type { Instance } from './instance.ts';
+import type { BlankKind, Instance } from './instance.ts';
+import { valueOf } from './kinds.ts';
 import type { Plan } from './plan.ts';
 import { whyShort } from './short.ts';
 
@@ -20,33 +21,43 @@ function openFaces(job: Job, part: number, board: number, where: Rectangle): Fac
 }
 
 /** The face to show: the only one that may; else the better looking for a part that is seen, either for one that is not. */
-function showFace(job: Job, part: number, board: number, faces: readonly Face[]): Face | null {
-  const pinned = job.parts[part]!.pin?.face ?? null;
-  if (faces.length < 2 || pinned !== null) return pinned ?? faces[0] ?? null;
+function showFace(job: Job, parts: readonly number[], board: number, faces: readonly Face[]): Face | null {
+  if (faces.length < 2) return faces[0] ?? null;
   const { lookA, lookB } = job.boards[board]!;
-  if (job.parts[part]!.show === 0) return null;
+  if (parts.every((part) => job.parts[part]!.show === 0)) return null;
   return lookB > lookA ? 'B' : 'A';
 }
 
-/** Counts copies of each part as they are placed. */
-type Counter = (part: number) => number;
+/** Counts copies of each part, and runs, as they are placed. */
+interface Counters {
+  readonly copy: (part: number) => number;
+  readonly run: () => number;
+}
 
-function placedOn(job: Job, instance: Instance, column: Column, count: Counter): PlacedPiece[] {
+/** Where each member of a placed kind lies on its board. */
+function membersAt(kind: BlankKind, x: number, y: number, placement: Rectangle): Rectangle[] {
+  if (kind.members.length === 1) return [{ x, y, length: placement.length, width: placement.width }];
+  return kind.members.map(({ offset, length, width }) => ({ x: x + offset, y, length, width }));
+}
+
+function placedOn(job: Job, instance: Instance, column: Column, counters: Counters): PlacedPiece[] {
   const { board } = instance.groups[column.group]!;
   const origin = usable(job.boards[board]!, job.shop);
   return column.placements.flatMap((placement) => {
     const kind = instance.kinds[placement.kind]!;
-    return kind.members.map((member) => {
-      const where = {
-        x: origin.x + placement.x + member.offset,
-        y: origin.y + placement.y,
-        length: kind.members.length === 1 ? placement.length : member.length,
-        width: placement.width,
-      };
-      const faces = openFaces(job, member.part, board, where);
-      const face = showFace(job, member.part, board, faces);
-      return { part: member.part, copy: count(member.part), showFace: face, ...where };
-    });
+    const where = membersAt(kind, origin.x + placement.x, origin.y + placement.y, placement);
+    const parts = kind.members.map((member) => member.part);
+    const open = parts.map((part, m) => openFaces(job, part, board, where[m]!));
+    const common = (['A', 'B'] as const).filter((face) => open.every((faces) => faces.includes(face)));
+    const face = showFace(job, parts, board, common);
+    const run = parts.length > 1 ? counters.run() : -1;
+    return parts.map((part, order) => ({
+      part,
+      copy: counters.copy(part),
+      showFace: face,
+      ...where[order]!,
+      ...(run >= 0 ? { run: { run, order } } : {}),
+    }));
   });
 }
 
@@ -73,7 +84,11 @@ function proofOf(job: Job, instance: Instance, plan: Plan, bound: number): Proof
 /** Turns the solver's numbers back into boards and parts. */
 export function toChoice(job: Job, instance: Instance, plan: Plan, bound: number): Choice {
   const counts = new Int32Array(job.parts.length);
-  const count: Counter = (part) => (counts[part] = counts[part]! + 1);
+  let runs = -1;
+  const counters: Counters = {
+    copy: (part) => (counts[part] = counts[part]! + 1),
+    run: () => (runs += 1),
+  };
   const copies = new Int32Array(instance.groups.length);
   const ordered = [...plan.columns].sort((a, b) => a.group - b.group);
   const patterns: BoardPattern[] = ordered.map((column) => {
@@ -81,7 +96,7 @@ export function toChoice(job: Job, instance: Instance, plan: Plan, bound: number
     return {
       board: instance.groups[column.group]!.board,
       copy: copies[column.group]!,
-      pieces: placedOn(job, instance, column, count),
+      pieces: placedOn(job, instance, column, counters),
     };
   });
   const short: Short[] = job.parts.flatMap((part, index) =>
