@@ -4,10 +4,8 @@ import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import { type DrawnBoard, drawBoard } from '../lumber/draw-board.ts';
 import { type DrawnGrade, drawnGrades } from '../lumber/population.ts';
+import type { SolveJob } from '../solve-job.ts';
 import { type Pile, pickBoards, pileOf, spares } from './pick-boards.ts';
-
-/** Lays a job out: the real solver, or a stand-in of the tests. Deterministic. */
-export type SolveJob = (job: Job) => Choice;
 
 /** The lumber to be imagined: one grade of one thickness, as sold. */
 export interface Lumber {
@@ -30,6 +28,8 @@ export interface Visit {
   /** Of the boards that were enough: area of the pieces on them, and their own area. Square ticks; 0 when none. */
   readonly pieceArea: number;
   readonly boardArea: number;
+  /** Names of pieces that no board of the pile could give, joined by + in a run. */
+  readonly unfound: readonly string[];
 }
 
 /** Boards in the pile of one visit: some 250 to 400 board feet, a stack as a small yard has it (ours). */
@@ -60,6 +60,7 @@ export function drawVisit(job: Job, lumber: Lumber, seed: number, visit: number,
     cart: order.map((at) => (total += feet[at]!)),
     enough: found === null ? null : found.count,
     ...areas(found, owned.boards.length),
+    unfound: unfound.map(({ parts }) => parts.map(({ name }) => name).join(' + ')),
   };
 }
 

@@ -76,15 +76,20 @@ export function broughtHome(visits: readonly Visit[], boardFeet: number): number
   return carts.length === 0 ? boardFeet : mean(carts);
 }
 
-/** Sums up the visits for one grade. @param visits not empty */
-export function summarise(visits: readonly Visit[]): Summary {
+/**
+ * Sums up the visits for one grade.
+ * @param visits not empty
+ * @param thicknesses how many thicknesses the job is bought in: all of them must suffice at once, so each is given the
+ * root of the chance asked for
+ */
+export function summarise(visits: readonly Visit[], thicknesses = 1): Summary {
   const asks = visits.map(leastAsk).sort((a, b) => a - b);
   const done = visits.filter(({ enough }) => enough !== null);
   const enough = done.map(({ cart, enough: count }) => (count === 0 ? 0 : cart[count! - 1]!));
   return {
     visits: visits.length,
     completed: done.length,
-    quantities: askedChances.map((chance) => quantityFor(chance, asks, visits)),
+    quantities: askedChances.map((chance) => quantityFor(chance, chance ** (1 / thicknesses), asks, visits)),
     meanEnough: done.length === 0 ? null : mean(enough),
     ...yieldOf(done),
   };
@@ -94,19 +99,24 @@ export function summarise(visits: readonly Visit[]): Summary {
  * The quantity for a chance: the order statistic with at least that share of visits at or below it. Its interval comes
  * from the binomial spread of how many visits lie below the true one (normal approximation): no shape is assumed.
  */
-function quantityFor(chance: number, asks: readonly number[], visits: readonly Visit[]): Quantity {
+function quantityFor(
+  chance: number,
+  share: number,
+  asks: readonly number[],
+  visits: readonly Visit[],
+): Quantity {
   const count = asks.length;
-  const spread = 1.96 * Math.sqrt(count * chance * (1 - chance));
+  const spread = 1.96 * Math.sqrt(count * share * (1 - share));
   const at = (rank: number): number | null => {
     const ask = asks[Math.ceil(rank) - 1];
     return ask === undefined || ask === Infinity ? null : ask;
   };
-  const boardFeet = at(count * chance);
+  const boardFeet = at(count * share);
   return {
     chance,
     boardFeet,
-    low: at(Math.max(1, count * chance - spread)),
-    high: at(count * chance + spread + 1),
+    low: at(Math.max(1, count * share - spread)),
+    high: at(count * share + spread + 1),
     broughtHome: boardFeet === null ? null : broughtHome(visits, boardFeet),
   };
 }

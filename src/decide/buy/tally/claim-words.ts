@@ -1,7 +1,8 @@
 import type { Claim, TallyRow } from './tally.ts';
 
-/** The grade that the marked defects meet, as a yard would say it. */
+/** The grade that the marked defects meet, as a yard would say it; `too small` for any grade. */
 export function metWords({ grade }: TallyRow): string {
+  if (grade.findings.every(({ largeEnough }) => !largeEnough)) return 'too small';
   const open = grade.findings.some(({ outcome }) => outcome === 'not shown');
   return `${grade.grade ?? 'below 3B'}${open ? ' or better' : ''}`;
 }

@@ -110,7 +110,7 @@ function cuttingMark(cutting: Rectangle, frame: Frame, shop: Shop): Markup | nul
       ...pen,
     }),
     label !== undefined &&
-      box.h > type + 8 &&
+      box.h > type + 22 &&
       svg(
         'g',
         { 'paint-order': 'stroke', stroke: '#fff', 'stroke-width': 6, 'stroke-linejoin': 'round' },
@@ -132,6 +132,8 @@ function legend(defects: readonly Defect[]): { markup: readonly Markup[]; height
     { text: 'clear cutting', mark: (x, y) => [heavy(x, y)] },
     ...kinds.map((kind) => ({ text: kind, mark: kindMark(kind) })),
   ];
+  if (defects.some(({ face }) => face === 'A'))
+    entries.push({ text: 'plain outline: on face A', mark: (x, y) => edgeMark('A', x, y) });
   if (defects.some(({ face }) => face === 'B'))
     entries.push({ text: 'broken outline: on face B', mark: (x, y) => edgeMark('B', x, y) });
   if (defects.some(({ face }) => face === 'through'))
@@ -159,6 +161,6 @@ function kindMark(kind: DefectKind): (x: number, y: number) => readonly Markup[]
   return (x, y) => defectMark(kind, 'A', { x: x + swatch.x, y, w: swatch.w, h: swatch.h });
 }
 
-function edgeMark(face: 'B' | 'through', x: number, y: number): readonly Markup[] {
+function edgeMark(face: Defect['face'], x: number, y: number): readonly Markup[] {
   return defectMark('stain', face, { x: x + swatch.x, y, w: swatch.w, h: swatch.h }).slice(1);
 }

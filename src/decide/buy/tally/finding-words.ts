@@ -1,6 +1,5 @@
 import type { Shop } from '../../../flow/shop/shop.ts';
-import { decimal } from '../../../flow/sheet/words/number-text.ts';
-import { percent } from '../../../flow/sheet/words/number-text.ts';
+import { decimal, percent } from '../../../flow/sheet/words/number-text.ts';
 import { withUnit } from '../../../flow/sheet/words/size-text.ts';
 import { cuttingUnits } from '../../../trade/grades/cutting-size.ts';
 import type { FaceFinding, WayTried } from '../../../trade/grades/face-finding.ts';
@@ -40,7 +39,7 @@ export function triedWords(tried: WayTried): string {
 export function findingWords(finding: GradeFinding, shop: Shop): string[] {
   if (!finding.largeEnough) {
     const { width, length } = leastBoard.get(finding.grade)!;
-    return [`smaller than ${withUnit(width, shop)} × ${withUnit(length, shop)}`];
+    return [`asks for a board at least ${withUnit(width, shop)} wide and ${withUnit(length, shop)} long`];
   }
   const broken = finding.limits.filter((limit) => !isHeld(limit)).map((limit) => limitWords(limit, shop));
   return [...broken, ...finding.faces.map((face) => `face ${face.face}: ${faceWords(face)}`)];

@@ -123,7 +123,7 @@ function waysTable(finding: GradeFinding): Markup {
       wayWords(way),
       way.way.kind === 'clear face' ? '' : unitsNeeded(way),
       way.way.kind === 'clear face' ? triedWords(way) : unitsFound(way.found),
-      way.found === way.bound ? 'proven' : `at most ${unitsFound(way.bound + 1)}`,
+      way.found === way.bound ? 'proven the most' : `at most ${unitsFound(way.bound + 1)}`,
       { met: 'enough', 'not met': 'too little', 'not shown': 'not settled' }[way.outcome],
     ]),
   );
@@ -134,7 +134,7 @@ function waysTable(finding: GradeFinding): Markup {
       { head: 'allowed' },
       { head: 'units needed', kind: 'figures' },
       { head: 'units found', kind: 'figures' },
-      { head: 'the most?' },
+      { head: 'how sure' },
       { head: '' },
     ],
     rows,

@@ -1,7 +1,7 @@
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import type { Progress } from '../../../flow/choice/progress.ts';
-import type { SolveJob } from '../estimate/draw.ts';
+import type { SolveJob } from '../solve-job.ts';
 import { type Copies, type YardPlan, cheapestPlan, comesOut } from './yard-job.ts';
 
 /** What one spare board is good for. */

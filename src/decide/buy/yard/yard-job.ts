@@ -1,7 +1,7 @@
 import type { Choice } from '../../../flow/choice/choice.ts';
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
-import type { SolveJob } from '../estimate/draw.ts';
+import type { SolveJob } from '../solve-job.ts';
 
 /** What may be bought: how many copies of each yard row, in the yard's order. */
 export type Copies = readonly number[];
@@ -19,6 +19,8 @@ export interface YardPlan {
   /** The job that was laid out (owned boards first, at no cost, then the yard's), and its layout. */
   readonly job: Job;
   readonly choice: Choice;
+  /** Where each yard row stands among that job's boards; null for a row that was not allowed. */
+  readonly at: readonly (number | null)[];
 }
 
 /**
@@ -56,7 +58,11 @@ export function cheapestPlan(
   const taken = takenCopies(choice, owned.boards.length, rows, yard.length);
   const money = taken.reduce((sum, copies, row) => sum + copies * yard[row]!.cost, 0);
   const { proven, bound } = choice.proof;
-  return { taken, money, proven, atLeast: Math.min(money, Math.max(0, bound)), job, choice };
+  const at = yard.map((_, row) => {
+    const place = rows.indexOf(row);
+    return place < 0 ? null : owned.boards.length + place;
+  });
+  return { taken, money, proven, atLeast: Math.min(money, Math.max(0, bound)), job, choice, at };
 }
 
 /** Whether the job comes out of these boards, whatever they cost. */

@@ -1,0 +1,157 @@
+import { type Markup, svg } from '../../../base/markup/element.ts';
+import { sansSerif, textWidth } from '../../../base/markup/text-width.ts';
+import { textAt } from '../../../flow/sheet/board/text-line.ts';
+import type { LumberEstimate } from './estimate.ts';
+import { askedChances, chanceOf } from './summary.ts';
+
+const width = 1200;
+const height = 700;
+const plot = { left: 110, top: 30, right: 1050, bottom: 600 };
+const type = 30;
+/** Told apart without colour: plain, long dashes, dots, dash and dot. */
+const dashes = [null, '26 12', '4 12', '26 10 4 10'];
+const weights = [8, 7, 8, 7];
+
+/**
+ * The chance that the job comes out, against the board feet asked for: a staircase for each grade, the asked chances as
+ * lines across, the rule of thumb (20 to 30 %) as a hatched band. Whole-number coordinates.
+ */
+export function chanceChart(estimate: LumberEstimate): Markup {
+  const most = scaleEnd(estimate);
+  const x = (feet: number): number =>
+    plot.left + Math.round(((plot.right - plot.left) * Math.min(feet, most)) / most);
+  const y = (chance: number): number => plot.bottom - Math.round((plot.bottom - plot.top) * chance);
+  const title = `Chance that the job comes out of ${estimate.wanted.nominalThickness} lumber, by board feet and grade`;
+  return svg(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      viewBox: `0 0 ${width} ${height}`,
+      role: 'img',
+      'aria-label': title,
+      'font-family': sansSerif,
+    },
+    svg('title', {}, title),
+    svg('rect', { width, height, fill: '#fff' }),
+    thumbBand(estimate, x),
+    chanceLines(y),
+    feetAxis(most, x),
+    curves(estimate, most, x, y),
+  );
+}
+
+/** A round number of board feet that shows every 95 % quantity, or else most of what was tried. */
+function scaleEnd({ grades, wanted }: LumberEstimate): number {
+  const reached = grades.flatMap(({ summary }) => summary.quantities.map(({ boardFeet }) => boardFeet ?? 0));
+  const most = Math.max(2 * wanted.netBoardFeet, 1.15 * Math.max(0, ...reached), 10);
+  const step = stepFor(most);
+  return step * Math.ceil(most / step);
+}
+
+function stepFor(most: number): number {
+  return (
+    [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 5000, 20_000].find((step) => most / step <= 10) ?? 100_000
+  );
+}
+
+function thumbBand({ wanted, grades }: LumberEstimate, x: (feet: number) => number): Markup | null {
+  const [low, high] = grades[0]?.thumbs ?? [];
+  if (low === undefined || high === undefined || wanted.netBoardFeet <= 0) return null;
+  const [left, right] = [x(low.boardFeet), Math.max(x(low.boardFeet) + 6, x(high.boardFeet))];
+  const words = 'net + 20 to 30 %';
+  const lines: string[] = [];
+  for (let at = plot.top; at < plot.bottom; at += 14) lines.push(`M${left} ${at + 10}L${right} ${at}`);
+  return svg(
+    'g',
+    { 'aria-label': `rule of thumb: ${words}` },
+    svg('path', { d: lines.join(''), stroke: '#000', 'stroke-width': 2, fill: 'none' }),
+    svg('path', {
+      d: `M${left} ${plot.top}V${plot.bottom}M${right} ${plot.top}V${plot.bottom}`,
+      stroke: '#000',
+      'stroke-width': 1,
+    }),
+    svg(
+      'g',
+      { transform: `translate(${left - 8} ${plot.bottom - 10}) rotate(-90)` },
+      svg('text', { x: 0, y: 0, 'font-size': 26 }, words),
+    ),
+  );
+}
+
+function chanceLines(y: (chance: number) => number): Markup {
+  const grid = [0, ...askedChances, 1];
+  return svg(
+    'g',
+    { 'aria-label': 'chances' },
+    grid.map((chance) => {
+      const label = `${Math.round(chance * 100)} %`;
+      const dash = chance === 0 || chance === 1 ? null : '3 9';
+      return svg(
+        'g',
+        {},
+        svg('path', {
+          d: `M${plot.left} ${y(chance)}H${plot.right}`,
+          ...{ stroke: '#000', 'stroke-width': chance === 0 ? 4 : 2, 'stroke-dasharray': dash, fill: 'none' },
+        }),
+        // 95 and 100 % stand close: 100 % goes without saying.
+        chance !== 1 && textAt(plot.left - 12 - textWidth(label, type, false), y(chance) + 10, type, label),
+      );
+    }),
+  );
+}
+
+function feetAxis(most: number, x: (feet: number) => number): Markup {
+  const step = stepFor(most);
+  const marks = Array.from({ length: Math.round(most / step) + 1 }, (_, index) => index * step);
+  const name = 'board feet to ask for';
+  return svg(
+    'g',
+    { 'aria-label': name },
+    svg('path', {
+      d: marks.map((feet) => `M${x(feet)} ${plot.bottom}v12`).join(''),
+      stroke: '#000',
+      'stroke-width': 3,
+    }),
+    marks.map((feet) => {
+      const label = String(feet);
+      return textAt(x(feet) - Math.round(textWidth(label, type, false) / 2), plot.bottom + 46, type, label);
+    }),
+    textAt(plot.left, plot.bottom + 88, type, name),
+  );
+}
+
+function curves(
+  { grades }: LumberEstimate,
+  most: number,
+  x: (feet: number) => number,
+  y: (chance: number) => number,
+): Markup[] {
+  let lastLabel = Infinity;
+  return grades
+    .map(({ grade, visits }, index) => {
+      const feet = Array.from({ length: Math.floor(most) + 1 }, (_, at) => at);
+      const shares = feet.map((at) => chanceOf(visits, at).share);
+      const steps = feet.map((at, i) => (i === 0 ? '' : `H${x(at)}V${y(shares[i]!)}`)).join('');
+      const path = `M${x(0)} ${y(shares[0]!)}${steps}H${plot.right}`;
+      return { grade, path, end: y(shares.at(-1)!), dash: dashes[index % 4]!, weight: weights[index % 4]! };
+    })
+    .sort((a, b) => b.end - a.end)
+    .map(({ grade, path, end, dash, weight }) => {
+      // Labels from the lowest curve up, each at least a line above the last.
+      lastLabel = Math.min(end + 10, lastLabel - 36);
+      return svg(
+        'g',
+        { 'aria-label': `grade ${grade}` },
+        svg('title', {}, grade),
+        svg('path', { d: path, fill: 'none', stroke: '#fff', 'stroke-width': weight + 6 }),
+        svg('path', {
+          d: path,
+          fill: 'none',
+          stroke: '#000',
+          'stroke-width': weight,
+          'stroke-dasharray': dash,
+        }),
+        textAt(plot.right + 12, lastLabel, type, grade, true),
+      );
+    });
+}

@@ -1,0 +1,90 @@
+import { type Markup, html } from '../../../base/markup/element.ts';
+import { table } from '../../../flow/sheet/page/table.ts';
+import { decimal } from '../../../flow/sheet/words/number-text.ts';
+import { answerPage, points, section } from '../page/answer-page.ts';
+import { chanceChart } from './chance-chart.ts';
+import type { GradeEstimate, LumberEstimate } from './estimate.ts';
+import { cheapestWords } from './estimate-text.ts';
+import {
+  type JobEstimate,
+  costText,
+  methodWords,
+  priceText,
+  quantityText,
+  shareText,
+  thumbText,
+  unfoundWords,
+  yieldText,
+} from './estimate-words.ts';
+import { askedChances } from './summary.ts';
+
+/** The estimate as a page: what to ask for, the chart, the rule of thumb beside it, how it was made. */
+export function estimatePage(jobName: string, estimate: JobEstimate): string {
+  return answerPage(jobName, 'what to buy', [
+    html('p', { class: 'by' }, 'What to buy, by mantelwright. BF is board feet as a yard tallies them.'),
+    estimate.lumber.map((lumber) => html('p', { class: 'verdict' }, cheapestWords(lumber))),
+    estimate.tooThick.map((name) =>
+      html('p', { class: 'short' }, `${name}: thicker than any standard lumber; buy it apart.`),
+    ),
+    estimate.lumber.map((lumber, index) => lumberSection(lumber, index + 1)),
+    section('method', 'How this was estimated', points(methodWords(estimate))),
+    html(
+      'footer',
+      {},
+      html(
+        'p',
+        {},
+        'An estimate for a shopping list, not a promise: at the yard, measure boards and mark what you see.',
+      ),
+    ),
+  ]);
+}
+
+function lumberSection(lumber: LumberEstimate, number: number): Markup {
+  const { wanted, grades } = lumber;
+  return section(
+    `lumber-${number}`,
+    `${wanted.nominalThickness} lumber`,
+    html('p', {}, `The parts alone are ${decimal(wanted.netBoardFeet, 1)} BF.`),
+    quantities(grades),
+    html('div', { class: 'chart' }, chanceChart(lumber)),
+    thumbs(grades),
+    points([
+      ...grades.map(({ grade, price }) => `${grade} at ${priceText(price)}.`),
+      ...grades.flatMap(unfoundWords).map((words) => `${words}.`),
+    ]),
+  );
+}
+
+function quantities(grades: readonly GradeEstimate[]): Markup {
+  const chances = askedChances.map((chance) => `${Math.round(chance * 100)} %`);
+  return table(
+    'board feet to ask for',
+    [
+      { head: 'grade' },
+      ...chances.map((head) => ({ head: `BF for ${head}`, kind: 'figures' as const })),
+      ...chances.map((head) => ({ head: `cost, ${head}`, kind: 'figures' as const })),
+      { head: 'yield', kind: 'figures' },
+    ],
+    grades.map((estimate) => [
+      html('strong', {}, estimate.grade),
+      ...estimate.summary.quantities.map(quantityText),
+      ...estimate.summary.quantities.map((quantity) => costText(quantity, estimate.price)),
+      yieldText(estimate),
+    ]),
+  );
+}
+
+function thumbs(grades: readonly GradeEstimate[]): Markup {
+  return table(
+    'rules of thumb and the chance that they suffice',
+    [
+      { head: 'rule of thumb' },
+      ...grades.map(({ grade }) => ({ head: `comes out, ${grade}`, kind: 'figures' as const })),
+    ],
+    (grades[0]?.thumbs ?? []).map((thumb, index) => [
+      thumbText(thumb),
+      ...grades.map(({ thumbs: own }) => shareText(own[index]!.chance)),
+    ]),
+  );
+}

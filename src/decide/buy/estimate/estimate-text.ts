@@ -1,0 +1,146 @@
+import { writeCsv } from '../../../base/csv/write-csv.ts';
+import { ticksPerInch } from '../../../base/units/tick.ts';
+import { cellText, textColumns } from '../../../flow/sheet/text/columns.ts';
+import { decimal, money } from '../../../flow/sheet/words/number-text.ts';
+import type { LumberEstimate } from './estimate.ts';
+import {
+  type JobEstimate,
+  costText,
+  methodWords,
+  priceText,
+  quantityText,
+  shareText,
+  thumbText,
+  unfoundWords,
+  yieldText,
+} from './estimate-words.ts';
+import { askedChances } from './summary.ts';
+
+/** The estimate for a terminal. No line end at the end. */
+export function estimateText(estimate: JobEstimate): string {
+  const blocks = estimate.lumber.map(lumberLines);
+  const thick = estimate.tooThick.map((name) => `${cellText(name, 40)}: thicker than any standard lumber`);
+  return [...blocks, thick, methodWords(estimate)]
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.join('\n'))
+    .join('\n\n');
+}
+
+function lumberLines(lumber: LumberEstimate): string[] {
+  const { wanted, grades } = lumber;
+  const chances = askedChances.map((chance) => `${Math.round(chance * 100)} %`);
+  const quantities = textColumns(
+    [
+      { head: 'grade', most: 10 },
+      ...chances.map((head) => ({ head: `BF for ${head}`, most: 24, right: true })),
+      ...chances.map((head) => ({ head: `cost, ${head}`, most: 14, right: true })),
+      { head: 'yield', most: 24, right: true },
+    ],
+    grades.map((estimate) => [
+      estimate.grade,
+      ...estimate.summary.quantities.map(quantityText),
+      ...estimate.summary.quantities.map((quantity) => costText(quantity, estimate.price)),
+      yieldText(estimate),
+    ]),
+  );
+  const thumbs = textColumns(
+    [
+      { head: 'rule of thumb', most: 30 },
+      ...grades.map(({ grade }) => ({ head: `comes out, ${grade}`, most: 24, right: true })),
+    ],
+    (grades[0]?.thumbs ?? []).map((thumb, index) => [
+      thumbText(thumb),
+      ...grades.map(({ thumbs: own }) => shareText(own[index]!.chance)),
+    ]),
+  );
+  return [
+    `${wanted.nominalThickness}: the parts alone are ${decimal(wanted.netBoardFeet, 1)} BF`,
+    ...quantities,
+    '',
+    ...thumbs,
+    '',
+    ...grades.map(({ grade, price }) => `${grade} at ${priceText(price)}`),
+    ...grades.flatMap(unfoundWords),
+  ];
+}
+
+/** The estimate for a spreadsheet: one row for each thickness, grade and chance, then the rules of thumb. */
+export function estimateCsv(estimate: JobEstimate): string {
+  const head = [
+    ...['thickness', 'grade', 'what', 'chance', 'chance low', 'chance high', 'board feet', 'low', 'high'],
+    ...['brought home', 'price per bf', 'cost', 'yield', 'visits', 'seed'],
+  ];
+  const number = (value: number | null, places: number): string =>
+    value === null ? '' : value.toFixed(places);
+  const rows = estimate.lumber.flatMap(({ wanted, grades }) =>
+    grades.flatMap(({ grade, price, summary, thumbs }) => {
+      const tail = [number(summary.yield, 4), String(summary.visits), String(estimate.seed)];
+      const start = [wanted.nominalThickness, grade];
+      const asked = summary.quantities.map(({ chance, boardFeet, low, high, broughtHome }) => [
+        ...[...start, 'quantity for a chance', number(chance, 2), '', ''],
+        ...[number(boardFeet, 0), number(low, 0), number(high, 0), number(broughtHome, 1)],
+        number(price.perFoot, 2),
+        number(broughtHome === null ? null : broughtHome * price.perFoot, 2),
+        ...tail,
+      ]);
+      const thumb = thumbs.map(({ percent, boardFeet, chance }) => [
+        ...[
+          ...start,
+          `net + ${percent} %`,
+          number(chance.share, 4),
+          number(chance.low, 4),
+          number(chance.high, 4),
+        ],
+        ...[number(boardFeet, 0), '', '', '', number(price.perFoot, 2), number(boardFeet * price.perFoot, 2)],
+        ...tail,
+      ]);
+      return [...asked, ...thumb];
+    }),
+  );
+  return writeCsv([head, ...rows]);
+}
+
+/** The estimate for programs. Board feet and money; null where the visits do not reach a chance. */
+export function estimateJson(job: string, estimate: JobEstimate): string {
+  return `${JSON.stringify({
+    format: 'mantelwright estimate 1',
+    ticksPerInch,
+    job,
+    seed: estimate.seed,
+    visits: estimate.visits,
+    ownedBoards: estimate.owned,
+    tooThick: estimate.tooThick,
+    method: methodWords(estimate),
+    lumber: estimate.lumber.map(({ wanted, grades }) => ({
+      thickness: wanted.nominalThickness,
+      netBoardFeet: wanted.netBoardFeet,
+      grades: grades.map(({ grade, price, summary, thumbs, expectedCost, unfound, visits }) => ({
+        grade,
+        price,
+        ...summary,
+        expectedCost,
+        thumbs,
+        unfound,
+        draws: visits.map(({ cart, enough }) => ({ cart, enough })),
+      })),
+    })),
+  })}\n`;
+}
+
+/** The estimate in one line: the cheapest grade for an 80 % chance. Empty when no grade reaches it. */
+export function cheapestWords(lumber: LumberEstimate): string {
+  const costs = lumber.grades.flatMap(({ grade, price, summary }) => {
+    const quantity = summary.quantities.find(({ chance }) => chance === 0.8);
+    if (quantity === undefined || quantity.boardFeet === null || quantity.broughtHome === null) return [];
+    return [{ grade, feet: quantity.boardFeet, cost: quantity.broughtHome * price.perFoot }];
+  });
+  if (costs.length === 0)
+    return `${lumber.wanted.nominalThickness}: no grade gives the job in 80 % of the piles.`;
+  const best = costs.reduce((a, b) => (b.cost < a.cost ? b : a));
+  const others = costs
+    .filter((other) => other !== best)
+    .map((other) => `${other.grade} ${money(other.cost)}`);
+  const beside = others.length === 0 ? '' : ` (${others.join(', ')})`;
+  if (best.feet === 0) return `${lumber.wanted.nominalThickness}: what is owned suffices.`;
+  return `${lumber.wanted.nominalThickness}: ask for ${decimal(best.feet, 0)} BF of ${best.grade}: for an 80 % chance it costs least, some ${money(best.cost)}${beside}.`;
+}

@@ -1,0 +1,84 @@
+import { counted, decimal, money, percent } from '../../../flow/sheet/words/number-text.ts';
+import { nameText } from '../../../flow/sheet/words/named.ts';
+import { pileSize } from './draw.ts';
+import type { GradeEstimate, GradePrice, LumberEstimate, Thumb } from './estimate.ts';
+import type { Quantity, Share } from './summary.ts';
+
+/** An estimate for a job: the lumber of each thickness, and how it was drawn. */
+export interface JobEstimate {
+  readonly lumber: readonly LumberEstimate[];
+  readonly seed: number;
+  /** Visits for each grade. */
+  readonly visits: number;
+  /** Names of boards counted as owned, with their copies. */
+  readonly owned: number;
+  /** Parts that no standard thickness gives. */
+  readonly tooThick: readonly string[];
+}
+
+/** `34 BF (31 to 36)`; a dash where the visits do not reach the chance. */
+export function quantityText({ boardFeet, low, high }: Quantity): string {
+  if (boardFeet === null) return 'not reached';
+  return `${decimal(boardFeet, 0)} (${low === null ? '?' : decimal(low, 0)} to ${high === null ? 'more' : decimal(high, 0)})`;
+}
+
+/** Money for a quantity: what comes home, at the grade's price. */
+export function costText(quantity: Quantity, price: GradePrice): string {
+  return quantity.broughtHome === null ? '' : money(quantity.broughtHome * price.perFoot);
+}
+
+/** `84 % (78 to 88)` */
+export function shareText({ share, low, high }: Share): string {
+  const whole = (value: number): string => `${Math.round(100 * value)}`;
+  return `${whole(share)} % (${whole(low)} to ${whole(high)})`;
+}
+
+/** `net + 30 % = 22 BF` */
+export function thumbText({ percent: added, boardFeet }: Thumb): string {
+  return `net + ${added} % = ${decimal(boardFeet, 0)} BF`;
+}
+
+/** Expected yield with its interval. */
+export function yieldText({ summary }: GradeEstimate): string {
+  if (summary.yield === null) return '';
+  const span =
+    summary.yieldLow === null || summary.yieldHigh === null
+      ? ''
+      : ` (${Math.round(100 * summary.yieldLow)} to ${Math.round(100 * summary.yieldHigh)})`;
+  return `${percent(summary.yield)}${span}`;
+}
+
+/** Where a price comes from. */
+export function priceText({ perFoot, source }: GradePrice): string {
+  const from = {
+    given: 'as given',
+    'boards of that grade': 'from your boards of that grade',
+    'shop price': 'the shop price',
+  };
+  return `${money(perFoot)} a board foot, ${from[source]}`;
+}
+
+/** What holds a grade up, where pieces could not be had in at least one visit of ten. */
+export function unfoundWords({ grade, unfound }: GradeEstimate): string[] {
+  return unfound
+    .filter(({ share }) => share.share >= 0.1)
+    .map(({ piece, share }) => {
+      const many = `${Math.round(100 * share.share)} % of the piles`;
+      return `${grade}: in ${many} no board gives ${nameText(piece, 120)}`;
+    });
+}
+
+/** How the estimate was made, and how far to trust it. */
+export function methodWords({ seed, visits, owned }: JobEstimate): string[] {
+  const first =
+    owned === 0
+      ? 'Nothing is counted as owned.'
+      : `${counted(owned, 'owned board')} counted first, at no cost.`;
+  return [
+    `${first} For each grade ${counted(visits, 'imaginary visit')} to the yard, seed ${seed}.`,
+    `Each visit finds a fresh pile of ${pileSize} boards of the grade. For the longest piece still missing, the first board that gives it is taken and filled; the solver then lays the job out on as few of the taken boards as suffice.`,
+    'Quantities are surface measure × nominal thickness, as a yard tallies: ask for at least so much; boards come whole, so a little more comes home, and that is what is costed. In brackets: 95 % intervals, from the number of visits alone.',
+    'The pile follows published means of red oak lumber (Wiedenbeck, Gatchell and Walker 1995): surface measure, defect area, main kinds. Lengths, widths, and sizes and places of single defects are assumed. Your yard may differ.',
+    'Yield is parts over the area of the boards that were just enough.',
+  ];
+}

@@ -1,0 +1,49 @@
+import { ticks, ticksPerInch } from '../../../base/units/tick.ts';
+import type { Part } from '../../../flow/parts/part.ts';
+import type { Job } from '../../../flow/stock/job.ts';
+import { surfacedThickness } from '../../../trade/thickness.ts';
+
+/** Lumber of one thickness as sold rough, and the part of the job that it is for. */
+export interface LumberWanted {
+  /** As written at the yard: `4/4`. */
+  readonly nominalThickness: string;
+  readonly nominalInches: number;
+  readonly dressedThickness: Job['boards'][number]['dressedThickness'];
+  /** The parts of that thickness, and the owned boards set aside for them. */
+  readonly job: Job;
+  /** Board feet of the finished parts alone, at the nominal thickness. */
+  readonly netBoardFeet: number;
+}
+
+/**
+ * The thicknesses to buy: each part needs the thinnest standard rough thickness that dresses to it, 4/4 at least. An
+ * owned board is set aside for the thickest parts that it can serve; for thinner ones it is not counted.
+ * @returns thinnest first; parts thicker than the thickest standard stock in `tooThick`
+ */
+export function lumberWanted(job: Job): { readonly wanted: LumberWanted[]; readonly tooThick: Part[] } {
+  const standard = surfacedThickness.filter(({ rough }) => rough >= 1);
+  const groups = new Map<number, Part[]>();
+  const tooThick: Part[] = [];
+  for (const part of job.parts.filter(({ quantity }) => quantity > 0)) {
+    const row = standard.find(({ s2s }) => s2s * ticksPerInch >= part.thickness);
+    if (row === undefined) tooThick.push(part);
+    else groups.set(row.rough, [...(groups.get(row.rough) ?? []), part]);
+  }
+  const sizes = [...groups.keys()].sort((a, b) => a - b);
+  const thickest = (rough: number): number =>
+    Math.max(...groups.get(rough)!.map(({ thickness }) => thickness));
+  const home = (dressed: number): number | undefined => sizes.findLast((rough) => thickest(rough) <= dressed);
+  const wanted = sizes.map((rough) => {
+    const parts = groups.get(rough)!;
+    const boards = job.boards.filter(({ dressedThickness }) => home(dressedThickness) === rough);
+    const area = parts.reduce((sum, { quantity, length, width }) => sum + quantity * length * width, 0);
+    return {
+      nominalThickness: `${rough * 4}/4`,
+      nominalInches: rough,
+      dressedThickness: ticks(standard.find((row) => row.rough === rough)!.s2s * ticksPerInch),
+      job: { ...job, parts, boards },
+      netBoardFeet: (area / (12 * ticksPerInch) ** 2) * rough,
+    };
+  });
+  return { wanted, tooThick };
+}

@@ -1,0 +1,152 @@
+import { type Child, type Markup, html } from '../../../base/markup/element.ts';
+import { boardPicture } from '../../../flow/sheet/board/board-svg.ts';
+import { table, tickBox } from '../../../flow/sheet/page/table.ts';
+import { nameText } from '../../../flow/sheet/words/named.ts';
+import { money } from '../../../flow/sheet/words/number-text.ts';
+import { sizeText, unitWord } from '../../../flow/sheet/words/size-text.ts';
+import type { Shop } from '../../../flow/shop/shop.ts';
+import { boardFeet } from '../../../trade/board-feet.ts';
+import { answerPage, points, section } from '../page/answer-page.ts';
+import type { YardAnswer } from './yard-answer.ts';
+import {
+  coverWords,
+  differenceWords,
+  feetText,
+  ownedUsed,
+  partsOn,
+  partsText,
+  planText,
+  proofWords,
+  spareWords,
+  takenText,
+} from './yard-words.ts';
+
+type Complete = Extract<YardAnswer, { kind: 'complete' }>;
+
+/** The answer as a page to carry through the yard: what to take, ticked off; what else it could be; spares. */
+export function yardPage(jobName: string, answer: YardAnswer, shop: Shop): string {
+  const by = `Which boards to take, by mantelwright. Lengths in ${unitWord(shop)}. Money is what is spent at the yard: owned boards cost nothing more, offcuts earn nothing.`;
+  return answerPage(jobName, 'which boards to take', [
+    html('p', { class: 'by' }, by),
+    answer.kind === 'short' ? shortBlock(answer) : completeBlocks(answer, shop),
+    html(
+      'footer',
+      {},
+      html(
+        'p',
+        {},
+        'Measure each board and look at both faces before you pay: a knot that is not in the file is not in the plan.',
+      ),
+    ),
+  ]);
+}
+
+function shortBlock({ short }: Extract<YardAnswer, { kind: 'short' }>): Child[] {
+  return [
+    html('p', { class: 'verdict' }, 'Not even all boards of the yard, with what is owned, complete the job.'),
+    html(
+      'section',
+      { class: 'short', id: 'short' },
+      html('h2', {}, 'Short'),
+      points(short.map(({ part, copies, why }) => `${nameText(part)} × ${copies}: ${nameText(why, 300)}`)),
+    ),
+  ];
+}
+
+function completeBlocks(answer: Complete, shop: Shop): Child[] {
+  const { yard, owned, best } = answer;
+  const used = ownedUsed(owned, best);
+  return [
+    html(
+      'p',
+      { class: 'verdict' },
+      best.money === 0 && !best.taken.some((copies) => copies > 0)
+        ? ''
+        : [html('strong', {}, `Take ${takenText(yard, best.taken)}: ${planText(best)}.`), ' '],
+      proofWords(best),
+    ),
+    best.taken.some((copies) => copies > 0) && section('take', 'To take', takeTable(answer, shop)),
+    used.length > 0 && html('p', {}, `With what is owned: ${partsText(used)}.`),
+    answer.runnerUps.length > 0 && section('others', 'What else it could be', runnerTable(answer)),
+    answer.spares !== null && sparesSection(answer),
+    section('cuts', 'How the job comes out of them', pictures(answer)),
+  ];
+}
+
+function takeTable({ yard, best }: Complete, shop: Shop): Markup {
+  const parts = partsOn(best);
+  const rows = best.taken.flatMap((copies, row) => {
+    if (copies === 0) return [];
+    const board = yard[row]!;
+    const index = best.job.boards.findIndex(
+      (own, at) => at >= owned.boards.length && own.name === board.name,
+    );
+    return [
+      [
+        tickBox(),
+        html('strong', {}, `${nameText(board.name)}${copies > 1 ? ` × ${copies}` : ''}`),
+        sizeText(board, shop),
+        feetText(copies * boardFeet(board.length, board.width, board.nominalInches)),
+        money(copies * board.cost),
+        partsText(parts.get(best.at[row] ?? -1) ?? []),
+      ],
+    ];
+  });
+  return table(
+    'boards to take',
+    [
+      { head: '' },
+      { head: 'board' },
+      { head: 'length × width', kind: 'keep' },
+      { head: 'size', kind: 'figures' },
+      { head: 'price', kind: 'figures' },
+      { head: 'for' },
+    ],
+    rows,
+  );
+}
+
+function runnerTable({ yard, best, runnerUps }: Complete): Markup {
+  return table(
+    'runner-ups',
+    [{ head: 'more', kind: 'figures' }, { head: 'in all' }, { head: 'take' }, { head: 'against the best' }],
+    runnerUps.map((plan) => [
+      html('strong', {}, money(plan.money - best.money)),
+      planText(plan),
+      takenText(yard, plan.taken),
+      differenceWords(yard, best, plan),
+    ]),
+  );
+}
+
+function sparesSection({ yard, spares }: Complete): Markup | null {
+  if (spares === null) return null;
+  return section(
+    'spares',
+    'Spare boards',
+    points(spareWords(yard, spares)),
+    spares.options.length > 0 &&
+      table(
+        'single spares',
+        [{ head: 'one spare' }, { head: 'price', kind: 'figures' }, { head: 'what it adds' }],
+        spares.options.map(({ row, price, covers }) => [
+          nameText(yard[row]!.name),
+          money(price),
+          coverWords(yard, covers, spares.losses.length),
+        ]),
+      ),
+  );
+}
+
+function pictures({ best, layout }: Complete): Markup[] {
+  return layout.boards
+    .filter(({ pieces }) => pieces.length > 0)
+    .map((laid) =>
+      html(
+        'div',
+        {},
+        html('h3', {}, nameText(laid.board)),
+        html('div', { class: 'diagram scroll' }, boardPicture(best.job, laid, false)),
+      ),
+    );
+}
