@@ -78,9 +78,6 @@ function takeTable({ yard, best }: Complete, shop: Shop): Markup {
   const rows = best.taken.flatMap((copies, row) => {
     if (copies === 0) return [];
     const board = yard[row]!;
-    const index = best.job.boards.findIndex(
-      (own, at) => at >= owned.boards.length && own.name === board.name,
-    );
     return [
       [
         tickBox(),
