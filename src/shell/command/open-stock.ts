@@ -22,11 +22,13 @@ export interface StockedOpening extends OpenedJob {
 /**
  * Opens a job with its rack. With `--no-rack` no piece of the rack is used, but boards that booked layouts have used
  * up stay used up: they are sawn.
+ * @param buying as of `openJob`
  */
 export async function openStockedJob(
   given: string,
   { rack: option }: RackOption,
   world: World,
+  buying = false,
 ): Promise<StockedOpening> {
   const folder = resolve(world.cwd, given);
   const shop = await readShopOf(folder);
@@ -36,7 +38,7 @@ export async function openStockedJob(
     : null;
   const rack: Rack = open?.rack ?? foldJournal([]);
   const names = option === false ? [] : onRack(rack).map(({ piece }) => piece.name);
-  const opened = await openJob(given, world, names);
+  const opened = await openJob(given, world, names, buying);
   const stocked = stockedJob(opened.job, rack, open?.key ?? '');
   for (const name of option === false ? [] : stocked.nameClashes)
     world.stderr.write(
