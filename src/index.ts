@@ -94,8 +94,21 @@ export { jobOfLayout, type StockedJob, stockedJob, withoutRack } from './flow/ra
 export { type Turn, turns } from './flow/rack/turn.ts';
 export { type Kerfs, totalUsefulness, usefulness } from './flow/rack/usefulness.ts';
 
-// decide: buying. The grade of marked boards, and what to buy
+// decide: buying. The grade of marked boards; what to ask for; which boards of a yard to take
+export { readGrade } from './trade/grades/read-grade.ts';
 export { tally, type TallyRow } from './decide/buy/tally/tally.ts';
 export { tallyJson } from './decide/buy/tally/tally-json.ts';
 export { tallyPage } from './decide/buy/tally/tally-page.ts';
 export { tallyCsv, tallyText } from './decide/buy/tally/tally-rows.ts';
+export { type SolveJob, solver } from './decide/buy/solve-job.ts';
+export { type DrawnGrade, drawnGrades } from './decide/buy/lumber/population.ts';
+export { type Lumber, type Visit, drawVisit } from './decide/buy/estimate/draw.ts';
+export { type LumberWanted, lumberWanted } from './decide/buy/estimate/lumber-wanted.ts';
+export { gradeEstimate, type LumberEstimate, priceOf } from './decide/buy/estimate/estimate.ts';
+export type { JobEstimate } from './decide/buy/estimate/estimate-words.ts';
+export { chanceChart } from './decide/buy/estimate/chance-chart.ts';
+export { estimatePage } from './decide/buy/estimate/estimate-page.ts';
+export { estimateCsv, estimateJson, estimateText } from './decide/buy/estimate/estimate-text.ts';
+export { type YardAnswer, yardAnswer } from './decide/buy/yard/yard-answer.ts';
+export { yardPage } from './decide/buy/yard/yard-page.ts';
+export { yardCsv, yardJson, yardText } from './decide/buy/yard/yard-text.ts';

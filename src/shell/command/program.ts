@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { register as buy } from './buy.ts';
 import { register as check } from './check.ts';
 import { helpText } from './help-text.ts';
 import { register as layout } from './layout.ts';
@@ -16,6 +17,7 @@ const commands: readonly ((program: Command, world: World) => void)[] = [
   layout,
   check,
   tally,
+  buy,
   rack,
 ];
 

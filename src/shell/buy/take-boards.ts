@@ -1,0 +1,113 @@
+import { join } from 'node:path';
+import {
+  type Board,
+  type CsvTable,
+  type Result,
+  type Shop,
+  failure,
+  readCsv,
+  success,
+  writeCsv,
+  writeLength,
+} from '../../index.ts';
+import { boardColumns } from '../read/boards.ts';
+import { jobFileNames } from '../read/job.ts';
+import { folded } from '../read/named-table.ts';
+import { readTextFile } from '../read/text-file.ts';
+import { writeAllAtomically } from '../write/atomically.ts';
+import { writeBoardsCsv } from '../write/boards-csv.ts';
+import type { Problem } from '../print-problem.ts';
+
+type Column = (typeof boardColumns)[number]['name'];
+
+/**
+ * Writes boards that were taken at the yard into `boards.csv`: a new row for each, or more copies of a row that is there
+ * by the same name. The file is written whole or not at all; its order of columns, its delimiter, line ends and mark
+ * stay as they were. Their defects stand in `defects.csv` already, under the same names, for a yard board's defects are
+ * marked there too.
+ * @param taken rows of the yard, `quantity` being the copies taken and `cost` the price paid for each
+ */
+export async function takeBoards(
+  folder: string,
+  taken: readonly Board[],
+  shop: Shop,
+  shown: string,
+): Promise<Result<void, Problem>> {
+  const path = join(folder, jobFileNames.boards);
+  const text = await readTextFile(path, shown);
+  if (!text.ok) return text;
+  const written =
+    text.value === null ? success(writeBoardsCsv(taken, shop)) : withBoards(shown, text.value, taken, shop);
+  if (!written.ok) return written;
+  return writeAllAtomically([{ path, file: shown, text: written.value }]);
+}
+
+/** The text of a `boards.csv` with the boards added. Touches no disk. */
+export function withBoards(
+  file: string,
+  text: string,
+  taken: readonly Board[],
+  shop: Shop,
+): Result<string, Problem> {
+  const read = readCsv(file, text);
+  if (!read.ok) return failure(read.problems);
+  const table = read.value;
+  const header = [...table.header.cells];
+  const rows = table.rows.map(({ cells }) => [...cells]);
+  const columnOf = (name: Column): number => header.findIndex((cell) => folded(cell) === folded(name));
+  for (const board of taken) {
+    const known = rows.find((row) => row[columnOf('board')]?.trim() === board.name);
+    const cells = known === undefined ? cellsOf(board, shop, table) : null;
+    for (const name of cells === null ? (['quantity'] as const) : [...cells.keys()]) {
+      if (columnOf(name) >= 0) continue;
+      header.push(name);
+      for (const row of rows) row.push('');
+    }
+    if (known !== undefined) {
+      const before = known[columnOf('quantity')]?.trim() ?? '';
+      known[columnOf('quantity')] = String((before === '' ? 1 : Number(before)) + board.quantity);
+    } else if (cells !== null) {
+      const names = header.map(
+        (cell) => boardColumns.find(({ name }) => folded(name) === folded(cell))?.name,
+      );
+      rows.push(names.map((name) => (name === undefined ? '' : (cells.get(name) ?? ''))));
+    }
+  }
+  return success(joined([header, ...rows], text, table));
+}
+
+/** A board's cells that say more than their defaults would. */
+function cellsOf(board: Board, shop: Shop, { decimalComma }: CsvTable): Map<Column, string> {
+  const number = (written: string): string => (decimalComma ? written.replace('.', ',') : written);
+  const cells: [Column, string, ifEmpty?: string][] = [
+    ['board', board.name],
+    ['quantity', String(board.quantity), '1'],
+    ['length', number(writeLength(board.length, shop.units, 'down'))],
+    ['width', number(writeLength(board.width, shop.units, 'down'))],
+    ['thickness', number(board.nominalThickness)],
+    ['surface', board.surface, 'rough'],
+    ['species', board.species, ''],
+    ['grade', board.grade, ''],
+    ['price', number(String(board.cost))],
+    ['look A', number(String(board.lookA)), '5'],
+    ['look B', number(String(board.lookB)), '5'],
+    ['tone', board.tone, ''],
+    ['note', board.note, ''],
+  ];
+  return new Map(
+    cells.flatMap(([name, cell, byDefault]) => (cell === byDefault ? [] : [[name, cell] as const])),
+  );
+}
+
+/** Rows as a file like the one before: its delimiter, line ends and byte-order mark. */
+function joined(rows: readonly (readonly string[])[], before: string, { delimiter }: CsvTable): string {
+  const lineEnd = /\r\n|\r|\n/.exec(before)?.[0] ?? '\n';
+  const mark = before.startsWith('\uFEFF') ? '\uFEFF' : '';
+  const cell = (text: string): string => {
+    if (text === '') return '';
+    const written = writeCsv([[text]]).replace(/\n$/, '');
+    const needsQuotes = text.includes(delimiter) && !written.startsWith('"');
+    return needsQuotes ? `"${written}"` : written;
+  };
+  return mark + rows.map((row) => row.map(cell).join(delimiter) + lineEnd).join('');
+}

@@ -1,0 +1,103 @@
+import {
+  type Board,
+  type JobEstimate,
+  type LumberWanted,
+  type Visit,
+  drawnGrades,
+  estimateCsv,
+  estimateJson,
+  estimatePage,
+  estimateText,
+  chanceChart,
+  gradeEstimate,
+  lumberWanted,
+  priceOf,
+} from '../../index.ts';
+import { drawVisits } from '../buy/draw-visits.ts';
+import type { VisitTask } from '../buy/visit-task.ts';
+import { type Buying, answer } from './buying.ts';
+import { exitCodes, exitWith } from './end.ts';
+import { progressLine } from './progress-line.ts';
+import type { World } from './world.ts';
+
+/**
+ * `buy` without a yard: draws imaginary visits and says how many board feet of which grade to ask for.
+ * @param priced boards whose grades and prices tell what a board foot of a grade costs
+ */
+export async function buyByEstimate(buying: Buying, priced: readonly Board[], world: World): Promise<void> {
+  const { job, options } = buying;
+  const { wanted, tooThick } = lumberWanted(job);
+  const grades = options.grades ?? drawnGrades;
+  const tasks = wanted.flatMap((lumber) => grades.map((grade) => taskOf(lumber, grade, buying)));
+  const visits = await watched(tasks, world);
+  const drawn = Math.min(...visits.map((list) => list.length));
+  if (drawn < 1) {
+    world.stderr.write('mantelwright: stopped before the first visit was drawn\n');
+    exitWith(exitCodes.badInput);
+  }
+  const given = options.prices ?? new Map();
+  const estimate: JobEstimate = {
+    lumber: wanted.map((lumber, at) => ({
+      wanted: lumber,
+      grades: grades.map((grade, index) =>
+        gradeEstimate(
+          lumber,
+          grade,
+          priceOf(grade, given, priced, job.shop.pricePerBoardFoot),
+          visits[at * grades.length + index]!.slice(0, drawn),
+          wanted.length,
+        ),
+      ),
+    })),
+    seed: options.seed,
+    visits: drawn,
+    owned: job.boards.reduce((sum, { quantity }) => sum + quantity, 0),
+    tooThick: tooThick.map(({ name }) => name),
+  };
+  const charts = estimate.lumber.map((lumber) => ({
+    name: `buy-${lumber.wanted.nominalThickness.replace('/', '-')}.svg`,
+    text: `${chanceChart(lumber).markup}\n`,
+  }));
+  const files = [
+    { name: 'buy.html', text: estimatePage(job.name, estimate) },
+    { name: 'buy.csv', text: estimateCsv(estimate) },
+    ...charts,
+  ];
+  const early =
+    drawn < options.draws ? `\nstopped early: ${drawn} of ${options.draws} visits for each grade` : '';
+  const words = { text: `${estimateText(estimate)}${early}`, json: estimateJson(job.name, estimate) };
+  await answer(buying, files, words, world);
+}
+
+function taskOf(wanted: LumberWanted, grade: (typeof drawnGrades)[number], { options }: Buying): VisitTask {
+  const { nominalThickness, nominalInches, dressedThickness, job } = wanted;
+  return {
+    job,
+    lumber: { grade, nominalThickness, nominalInches, dressedThickness, surface: 'rough' },
+    seed: options.seed,
+    from: 0,
+    to: options.draws,
+  };
+}
+
+/** Draws with a progress line; Ctrl-C ends it with the visits drawn so far. */
+async function watched(tasks: readonly VisitTask[], world: World): Promise<Visit[][]> {
+  const line = progressLine(world);
+  let stopped = false;
+  const release = world.onInterrupt(() => (stopped = true));
+  try {
+    return await drawVisits(tasks, 0, {
+      drawn: (done, of) => line.show({ doing: barOf(done, of), value: null, bound: null }),
+      stop: () => stopped,
+    });
+  } finally {
+    line.clear();
+    release();
+  }
+}
+
+/** `visits [######......] 120 of 400` */
+function barOf(done: number, of: number): string {
+  const filled = Math.round((24 * done) / Math.max(1, of));
+  return `visits [${'#'.repeat(filled)}${'.'.repeat(24 - filled)}] ${done} of ${of}`;
+}

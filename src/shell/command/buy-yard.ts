@@ -1,0 +1,74 @@
+import { join } from 'node:path';
+import {
+  type YardAnswer,
+  describeFault,
+  solver,
+  yardAnswer,
+  yardCsv,
+  yardJson,
+  yardPage,
+  yardText,
+} from '../../index.ts';
+import type { Offers } from '../buy/offers.ts';
+import { takeBoards } from '../buy/take-boards.ts';
+import { jobFileNames } from '../read/job.ts';
+import { quoted } from '../wording.ts';
+import { type Buying, answer } from './buying.ts';
+import { drive } from './drive.ts';
+import { exitCodes, exitWith, orEnd } from './end.ts';
+import { shownPath } from './shown-path.ts';
+import type { World } from './world.ts';
+
+/** `buy` with a yard: which of its boards to take. With `--take` they are written into `boards.csv`. */
+export async function buyAtYard(buying: Buying, offers: Offers, world: World): Promise<void> {
+  const { job, options } = buying;
+  if (offers.taken.length > 0)
+    world.stderr.write(`yard.csv: taken already, by boards.csv: ${offers.taken.map(quoted).join(', ')}\n`);
+  const thorough = solver(options.seed, options.effort);
+  const quick = solver(options.seed, 0);
+  const driven = await drive(
+    () => yardAnswer(job, offers.yard, options.runnerUps, { thorough, quick }),
+    world,
+    { milliseconds: null },
+  );
+  const found = sound(driven.value, buying, world);
+  const files = [
+    { name: 'buy.html', text: yardPage(job.name, found, job.shop) },
+    { name: 'buy.csv', text: yardCsv(found) },
+  ];
+  const words = { text: yardText(found, job.shop), json: yardJson(job.name, found) };
+  await answer(buying, files, words, world);
+  if (found.kind === 'short') exitWith(exitCodes.short);
+  if (options.take === true) await take(found, buying, world);
+}
+
+/** The answer, if the independent check found nothing against the best choice's cuts; else nothing is shown. */
+function sound(found: YardAnswer, { job }: Buying, world: World): YardAnswer {
+  if (found.kind === 'short' || found.faults.length === 0) return found;
+  const style = { units: job.shop.units, printFraction: job.shop.printFraction };
+  const faults = found.faults.slice(0, 10).map((fault) => `  ${describeFault(fault, style)}\n`);
+  world.stderr.write(
+    `mantelwright: the choice failed its own check and is not shown; please report it with the job folder\n${faults.join('')}`,
+  );
+  return exitWith(exitCodes.ownFault);
+}
+
+async function take(
+  { yard, best }: Extract<YardAnswer, { kind: 'complete' }>,
+  { folder, job, options }: Buying,
+  world: World,
+): Promise<void> {
+  const taken = yard.flatMap((board, row) => {
+    const quantity = best.taken[row]!;
+    return quantity > 0 ? [{ ...board, quantity }] : [];
+  });
+  const say = options.json === true ? world.stderr : world.stdout;
+  const shown = shownPath(join(folder, jobFileNames.boards), world);
+  if (taken.length === 0) {
+    say.write(`${shown}: nothing to take\n`);
+    return;
+  }
+  orEnd(await takeBoards(folder, taken, job.shop, shown), world);
+  const names = taken.map(({ name, quantity }) => `${quoted(name)}${quantity > 1 ? ` × ${quantity}` : ''}`);
+  say.write(`${shown}: taken ${names.join(', ')}\n`);
+}

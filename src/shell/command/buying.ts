@@ -1,0 +1,50 @@
+import { join } from 'node:path';
+import type { DrawnGrade, Job } from '../../index.ts';
+import { orEnd } from './end.ts';
+import type { RackOption } from './open-stock.ts';
+import { shownPath } from './shown-path.ts';
+import { told } from './told.ts';
+import type { World } from './world.ts';
+import { type TextFile, writeTogether } from './write-together.ts';
+
+/** Options of `buy` as they come from the argument reader. */
+export interface BuyOptions extends RackOption {
+  readonly out?: string;
+  readonly json?: true;
+  readonly seed: number;
+  readonly effort: number;
+  readonly draws: number;
+  readonly grades?: readonly DrawnGrade[];
+  readonly prices?: ReadonlyMap<DrawnGrade, number>;
+  readonly estimate?: true;
+  readonly nothingOwned?: true;
+  readonly runnerUps: number;
+  readonly take?: true;
+}
+
+/** A job to be bought for: its boards are those owned and those of the rack. */
+export interface Buying {
+  readonly folder: string;
+  readonly job: Job;
+  readonly options: BuyOptions;
+  readonly out: string;
+}
+
+/** Writes the files of an answer, and prints it: as JSON alone, or in words with the page's place. */
+export async function answer(
+  { options, out }: Buying,
+  files: readonly TextFile[],
+  words: { readonly text: string; readonly json: string },
+  world: World,
+): Promise<void> {
+  const written = await writeTogether(out, files, world);
+  if (options.json === true) {
+    // The answer is on its way by stdout: files that nobody asked for by name may fail.
+    if (options.out === undefined) told(written, world);
+    else orEnd(written, world);
+    world.stdout.write(words.json);
+    return;
+  }
+  orEnd(written, world);
+  world.stdout.write(`${words.text}\npage: ${shownPath(join(out, files[0]!.name), world)}\n`);
+}
