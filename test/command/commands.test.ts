@@ -190,17 +190,25 @@ describe('layout', () => {
 
   it('plans first when there is no parts.csv', async () => {
     const folder = jobFolder({
-      ...wall,
       'parts.csv': null,
-      'boards.csv': readHearth('boards.csv'),
-      'defects.csv': readHearth('defects.csv'),
+      'mantel.csv': 'setting,value\nface height,5\nthickness,3/4\nleft end,wall\nright end,wall\n',
+      'legs.csv': 'leg,along wall,projection\nfront,40,4\n',
     });
-    const { code, out, err } = await runIn(testWorld(), 'layout', folder, '--effort', '0', '--json');
+    const { code, out, err } = await runIn(testWorld(), 'layout', folder, '--json');
     expect(code).toBe(0);
-    expect(err).toMatch(/parts\.csv: 14 parts, from the measurements/);
+    expect(err).toMatch(/parts\.csv: 3 parts, from the measurements/);
     expect((JSON.parse(out) as Layout).short).toEqual([]);
     expect(namesBelow(folder)).toContain('parts.csv');
     expect(namesBelow(join(folder, 'out'))).toContain('mantel-plan.svg');
+    const sheet = readFileSync(join(folder, 'out', 'sheet.html'), 'utf8');
+    expect(sheet).toContain('Distance from the fire');
+    expect(sheet).toContain('The mantel in section');
+  });
+
+  it('leaves the mantel out of the sheet when the parts are no longer its own', async () => {
+    const folder = jobFolder({ ...wall });
+    expect((await runIn(testWorld(), 'layout', folder)).code).toBe(0);
+    expect(readFileSync(join(folder, 'out', 'sheet.html'), 'utf8')).not.toContain('The mantel in section');
   });
 
   it('gives the same answer for the same seed and effort', async () => {
