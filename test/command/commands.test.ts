@@ -193,6 +193,7 @@ describe('layout', () => {
       'parts.csv': null,
       'mantel.csv': 'setting,value\nface height,5\nthickness,3/4\nleft end,wall\nright end,wall\n',
       'legs.csv': 'leg,along wall,projection\nfront,40,4\n',
+      'boards.csv': 'board,length,width,thickness\nB1,96,10,4/4\n',
     });
     const { code, out, err } = await runIn(testWorld(), 'layout', folder, '--json');
     expect(code).toBe(0);
