@@ -55,7 +55,7 @@ describe('the commands of the README', () => {
     expect(out).toMatch(/^sheet: demo-out\/sheet\.html$/m);
     expect(existsSync(join(folder, 'demo-out', 'sheet.html'))).toBe(true);
     expect(existsSync(join(folder, 'demo-out', 'mantel-plan.svg'))).toBe(true);
-  });
+  }, 600_000);
 
   it('the rest run as they stand, one after another', () => {
     expect(usage.length).toBeGreaterThan(5);
@@ -67,7 +67,7 @@ describe('the commands of the README', () => {
       expect({ command, status: ran.status, stderr: ran.stderr }).toEqual({ command, status: 0, stderr: '' });
     }
     expect(existsSync(join(folder, 'my-mantel', 'out', 'sheet.html'))).toBe(true);
-  });
+  }, 600_000);
 });
 
 describe('the tables of the README', () => {
