@@ -1,6 +1,7 @@
 import { formatLength } from '../../base/units/format-length.ts';
 import { ticks } from '../../base/units/tick.ts';
 import type { LaidBoard, Layout } from '../cuts/layout.ts';
+import { decimal, money } from '../sheet/words/number-text.ts';
 import { nameText } from '../sheet/words/named.ts';
 import type { Job } from '../stock/job.ts';
 
@@ -46,27 +47,27 @@ function savingLines(job: Job, layout: Layout, without: Layout, used: readonly L
   if (fewer > 0)
     lines.push(`Without the rack ${fewer} more ${fewer === 1 ? 'piece' : 'pieces'} would be short.`);
   else if (job.shop.goal === 'most value') lines.push(valueLine(layout, without));
-  else lines.push(costLine(layout, without));
+  else lines.push(costLine(job, layout, without));
   const share = used.reduce((sum, { cost }) => sum + cost, 0);
   lines.push(`The rack's pieces count at their share of what their boards cost: ${money(share)}.`);
   return lines;
 }
 
-function costLine(layout: Layout, without: Layout): string {
-  const saved = without.totals.cost - layout.totals.cost;
+/** Money by the goal: boards less what kept offcuts earn back; both told where they differ. */
+function costLine(job: Job, layout: Layout, without: Layout): string {
+  const saved = without.proof.value - layout.proof.value;
   const feet = without.totals.boardFeet - layout.totals.boardFeet;
-  const against = `boards for ${money(layout.totals.cost)}, against ${money(without.totals.cost)} for the best layout found without the rack`;
-  const wood = feet > 0 ? `, and ${feet.toFixed(1)} board feet of wood` : '';
-  return saved > 0.005
-    ? `That saves ${money(saved)}${wood}: ${against}.`
-    : `That saves no money on boards (${against}); it leaves offcuts that earn more back.`;
+  const wood = feet > 0.05 ? `, and ${decimal(feet, 1)} board feet of wood` : '';
+  const boards = `boards for ${money(layout.totals.cost)}, against ${money(without.totals.cost)} for the best layout found without the rack`;
+  const credited =
+    job.shop.offcutCredit > 0
+      ? `; once kept offcuts are credited, ${money(layout.proof.value)} against ${money(without.proof.value)}`
+      : '';
+  const lead = saved > 0.005 ? `That saves ${money(saved)}${wood}` : 'That saves no money';
+  return `${lead}: ${boards}${credited}.`;
 }
 
 function valueLine(layout: Layout, without: Layout): string {
   const more = layout.proof.value - without.proof.value;
-  return `The parts laid out are worth ${layout.proof.value.toFixed(2)}, ${more.toFixed(2)} more than in the best layout found without the rack.`;
-}
-
-function money(amount: number): string {
-  return amount.toFixed(2);
+  return `The parts laid out are worth ${decimal(layout.proof.value, 2)}, ${decimal(more, 2)} more than in the best layout found without the rack.`;
 }
