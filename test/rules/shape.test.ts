@@ -20,6 +20,12 @@ describe('the shape of src', () => {
     expect(files.flatMap(unwanted)).toEqual([]);
   });
 
+  it('has a public door that only re-exports', () => {
+    const door = files.find(({ path }) => path === 'src/index.ts');
+    const kinds = door === undefined ? [] : syntaxOf(door).statements.map((node) => ts.SyntaxKind[node.kind]);
+    expect(new Set(kinds)).toEqual(new Set(['ExportDeclaration']));
+  });
+
   it('has no drawer for everything', () => {
     expect(files.map(({ path }) => path).filter((path) => drawers.test(path))).toEqual([]);
   });
