@@ -1,7 +1,7 @@
 import { type Result, failure, success } from './base/result/result.ts';
 import type { Tick } from './base/units/tick.ts';
 import type { Choice } from './flow/choice/choice.ts';
-import { choose } from './flow/choice/choose.ts';
+import { chooseInTone } from './flow/choice/choose-in-tone.ts';
 import type { Progress, SolveOptions } from './flow/choice/progress.ts';
 import type { CheckProblem } from './flow/check/fault.ts';
 import { verify } from './flow/check/verify.ts';
@@ -74,7 +74,7 @@ export function* layOutJob(
   options: SolveOptions,
   rack?: ForRack,
 ): Generator<Progress, CheckedLayout, void> {
-  const choice = yield* choose(job, options);
+  const choice = yield* chooseInTone(job, options);
   const layout = rack === undefined ? layOut(job, choice) : layOutForRack(job, choice, rack);
   return { layout, faults: verify(job, layout) };
 }

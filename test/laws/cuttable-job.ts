@@ -28,6 +28,7 @@ function randomShop(random: Seeded): Shop {
   const length = (values: readonly number[]): number => random.pick(values) * ticksPerInch;
   return {
     ...defaultShop,
+    showTone: 'any',
     ripKerf: ticks(length([0, 1 / 16, 3 / 32, 1 / 8])),
     crosscutKerf: ticks(length([0, 1 / 16, 1 / 8])),
     endTrim: ticks(length([0, 1 / 16, 1, 2])),

@@ -106,6 +106,8 @@ function describePiece(problem: PieceFault, say: Say): string {
     }
     case 'face left open':
       return `${pieceText(problem.piece)}: only one face is good enough to show, and it does not say which`;
+    case 'mixed tones':
+      return `what shows comes from boards of different tones: ${problem.tones.map((tone) => tone || '(none)').join(', ')}`;
     case 'bad run':
       return problem.run < 0 ? `run: ${problem.why}` : `run ${problem.run}: ${problem.why}`;
     default:

@@ -9,6 +9,7 @@ import { trimmed } from './outline.ts';
 import { boardFaults, pieceFaults } from './pieces.ts';
 import { replay } from './replay.ts';
 import { meetingsOn, runFaults } from './runs.ts';
+import { toneFaults } from './tones.ts';
 import { boardSumFaults, proofFaults, totalFaults } from './sums.ts';
 
 /**
@@ -26,6 +27,7 @@ export function verify(job: Job, layout: Layout): CheckProblem[] {
     ...boardFaults(layout, boards),
     ...copyFaults(job, layout, parts, boards),
     ...runFaults(job, layout, parts),
+    ...toneFaults(job, layout, parts, boards),
     ...doubleIds(layout),
     ...layout.boards.flatMap((laid) => {
       const board = boards.get(laid.board);

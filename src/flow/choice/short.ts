@@ -7,6 +7,14 @@ import { facesFor } from './build-instance.ts';
 
 /** Why a part could not be laid out in full: the nearest miss among the boards, in the maker's words. */
 export function whyShort(job: Job, part: number): string {
+  const tone = job.parts[part]!.tone;
+  if (tone === undefined) return nearestMiss(job, part);
+  const boards = job.boards.filter((board) => board.tone === tone);
+  const which = tone === '' ? 'boards without a tone' : `boards of the tone ${tone}`;
+  return `${nearestMiss({ ...job, boards }, part)}; here all that shows comes from ${which} ("show tone,any" in shop.csv mixes tones)`;
+}
+
+function nearestMiss(job: Job, part: number): string {
   const wanted = job.parts[part]!;
   const style = { units: job.shop.units, printFraction: job.shop.printFraction };
   const blank = blankOf(wanted, job.shop, 1);

@@ -35,5 +35,7 @@ export interface Part {
   readonly value: number | null;
   /** Pinned to a board, or to one face of it. */
   readonly pin: { readonly board: string; readonly face: Face | null } | null;
+  /** Set while a layout is sought in one tone: only boards of this tone (`Board.tone`) may serve the part. */
+  readonly tone?: string;
   readonly note: string;
 }

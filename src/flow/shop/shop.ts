@@ -25,6 +25,8 @@ export interface Shop {
   readonly leastOffcutWidth: Tick;
   /** 0 to 1: share of extra cost accepted for a better show face. */
   readonly facePremium: number;
+  /** Whether all that shows in one job comes from boards of one tone, or from any. */
+  readonly showTone: 'one' | 'any';
   readonly goal: 'least cost' | 'most value';
   /** How deep crosscuts and rips may nest, the board's first crosscuts being stage 1. */
   readonly stages: number | 'any';
@@ -52,6 +54,7 @@ export const defaultShop: Shop = {
   leastOffcutLength: inches(12),
   leastOffcutWidth: inches(2),
   facePremium: 0,
+  showTone: 'one',
   goal: 'least cost',
   stages: 4,
   rack: null,

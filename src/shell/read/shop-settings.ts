@@ -102,6 +102,13 @@ export const shopSettings: readonly ShopSetting[] = [
     }),
   ),
   {
+    name: 'show tone',
+    unit: 'one | any',
+    default: defaultShop.showTone,
+    meaning: 'whether all that shows comes from boards of one tone',
+    read: (named, field) => ({ showTone: wordField(named, field, ['one', 'any']) }),
+  },
+  {
     name: 'goal',
     unit: 'least cost | most value',
     default: defaultShop.goal,
