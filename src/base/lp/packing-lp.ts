@@ -26,6 +26,15 @@ export interface LpAnswer {
 export interface PackingLp {
   addRow(row: LpRow): void;
   solve(): LpAnswer;
+  /** Changes the objective's coefficient of one column; the next solve starts from the last basis. */
+  setObjective(column: number, cost: number): void;
+  /** Changes the limit of one row, in the order the rows were added; the next solve starts from the last basis. */
+  setLimit(row: number, limit: number): void;
+  /**
+   * Drops the rows that are not wanted, but none that is tight, and starts afresh from the last basis (one pivot per
+   * tight row), which also sheds the rounding of earlier pivots. Says which rows stay, in their new order.
+   */
+  keepRows(wanted: (row: number) => boolean): readonly number[];
   readonly rowCount: () => number;
 }
 
@@ -38,6 +47,7 @@ interface EngineVariable {
 }
 interface EngineConstraint {
   addTerm(coefficient: number, variable: EngineVariable): EngineConstraint;
+  setRightHandSide(limit: number): unknown;
   readonly slack: EngineVariable;
 }
 interface EngineModel {
@@ -45,7 +55,12 @@ interface EngineModel {
   addVariable(cost: number, id: string): EngineVariable;
   smallerThan(limit: number): EngineConstraint;
   solve(): unknown;
+  setCost(cost: number, variable: EngineVariable): unknown;
+  usePresolve: boolean;
+  tableauInitialized: boolean;
   readonly tableau: {
+    setModel(model: EngineModel): unknown;
+    pivot(row: number, column: number): void;
     readonly matrix: Float64Array;
     readonly colByVarIndex: readonly number[];
     readonly rowByVarIndex: readonly number[];
@@ -64,6 +79,8 @@ interface Started {
 function start(objective: readonly number[]): Started {
   const { Model } = solver as unknown as { readonly Model: new () => EngineModel };
   const model = new Model().maximize();
+  // Its presolve would fix columns for good by costs and limits that may change later.
+  model.usePresolve = false;
   return {
     model,
     variables: objective.map((cost, j) => model.addVariable(cost, `x${j}`)),
@@ -135,7 +152,8 @@ export function certifies(
 }
 
 /** Opens a program over the given objective; see PackingLp. */
-export function openPackingLp(objective: readonly number[]): PackingLp {
+export function openPackingLp(costs: readonly number[]): PackingLp {
+  const objective = [...costs];
   const rows: LpRow[] = [];
   let started = start(objective);
   return {
@@ -143,6 +161,28 @@ export function openPackingLp(objective: readonly number[]): PackingLp {
     addRow(row) {
       rows.push(row);
       addTo(started, row);
+    },
+    setObjective(column, cost) {
+      if (objective[column] === cost) return;
+      objective[column] = cost;
+      // Before the first solve the engine has no tableau yet to change.
+      if (started.model.tableauInitialized) started.model.setCost(cost, started.variables[column]!);
+      else started = restart(objective, rows, 1);
+    },
+    setLimit(index, limit) {
+      const row = rows[index]!;
+      if (row.limit === limit) return;
+      rows[index] = { ...row, limit };
+      started.constraints[index]!.setRightHandSide(limit);
+    },
+    keepRows(wanted) {
+      const { colByVarIndex } = started.model.tableau;
+      const isTight = (i: number): boolean => (colByVarIndex[started.constraints[i]!.slack.index] ?? -1) > 0;
+      const stay = rows.flatMap((_, i) => (wanted(i) || isTight(i) ? [i] : []));
+      const kept = stay.map((i) => rows[i]!);
+      started = fromBasis(objective, kept, started, stay);
+      rows.splice(0, rows.length, ...kept);
+      return stay;
     },
     solve() {
       for (let solves = 1; ; solves += 1) {
@@ -154,6 +194,45 @@ export function openPackingLp(objective: readonly number[]): PackingLp {
       }
     },
   };
+}
+
+/**
+ * A fresh start from the basis of another: its basic columns are pivoted into its tight rows, each time by the largest
+ * element there is. Rows or columns left over when elements vanish stay as they are.
+ */
+function fromBasis(
+  objective: readonly number[],
+  rows: readonly LpRow[],
+  old: Started,
+  stay: readonly number[],
+): Started {
+  const fresh = start(objective);
+  for (const row of rows) addTo(fresh, row);
+  const before = old.model.tableau;
+  const basic = old.variables.flatMap((v, j) => ((before.rowByVarIndex[v.index] ?? -1) > 0 ? [j] : []));
+  const tight = stay.flatMap((i, at) =>
+    (before.colByVarIndex[old.constraints[i]!.slack.index] ?? -1) > 0 ? [at] : [],
+  );
+  fresh.model.tableau.setModel(fresh.model);
+  fresh.model.tableauInitialized = true;
+  const left = new Set(basic);
+  for (const at of tight) {
+    const { matrix, rowByVarIndex, colByVarIndex, width } = fresh.model.tableau;
+    const row = rowByVarIndex[fresh.constraints[at]!.slack.index] ?? -1;
+    let best = -1;
+    let size = 1e-7;
+    for (const j of left) {
+      const column = colByVarIndex[fresh.variables[j]!.index] ?? -1;
+      const here = column > 0 && row > 0 ? Math.abs(matrix[row * width + column] ?? 0) : 0;
+      if (here <= size) continue;
+      size = here;
+      best = j;
+    }
+    if (best < 0) continue;
+    fresh.model.tableau.pivot(row, colByVarIndex[fresh.variables[best]!.index]!);
+    left.delete(best);
+  }
+  return fresh;
 }
 
 /**
