@@ -1,0 +1,86 @@
+import { random } from '../../../base/random/random.ts';
+import type { Instance } from '../instance.ts';
+import type { Plan } from '../plan.ts';
+import { branchSticks } from './branch-sticks.ts';
+import { diveSticks } from './dive-sticks.ts';
+import { firstFit } from './first-fit.ts';
+import { type StickSolve, generateSticks } from './generate-sticks.ts';
+import { openStickMaster } from './stick-master.ts';
+import { openStickPricer } from './stick-pricer.ts';
+import { type Cutting, type Pattern, cuttingOf, raised, wholeRemainder } from './sticks.ts';
+import { toPlan, toSticks } from './to-sticks.ts';
+
+export interface SticksOptions {
+  readonly seed: number;
+  /** The meter's reading at which to end. */
+  readonly until: number;
+}
+
+/** How the solve of a job of sticks stands. */
+export interface SticksStanding {
+  readonly plan: Plan;
+  /** A valid bound on the objective of every plan, in money. */
+  readonly bound: number;
+}
+
+/** Shares of the budget for the first dives, and how many of them there are. */
+const divesUntil = 0.35;
+const dives = 8;
+
+/**
+ * Solves a job of sticks (see isSticks): column generation with bounded knapsacks, its bound raised to the next whole
+ * cost, dives, and branch and price on arcs until the bound is met or the effort is spent. Yields after each step of
+ * the work how it stands; the caller may stop at any of them. Deterministic.
+ */
+export function* solveSticks(
+  instance: Instance,
+  options: SticksOptions,
+): Generator<SticksStanding, SticksStanding, void> {
+  const job = toSticks(instance);
+  const { sticks } = job;
+  const { meter } = instance;
+  const solve: StickSolve = {
+    sticks,
+    meter,
+    pricer: openStickPricer(sticks, meter),
+    master: openStickMaster(sticks),
+  };
+  const start = meter.spent;
+  const first = firstFit(sticks, wholeRemainder(sticks));
+  for (const pattern of first) solve.master.add(pattern);
+  let best: Cutting = cuttingOf(sticks, first);
+  let bound = -Infinity;
+  let told: SticksStanding = { plan: toPlan(instance, job, first), bound: job.fixed };
+  const offer = (patterns: readonly Pattern[]): void => {
+    const cutting = cuttingOf(sticks, patterns);
+    if (cutting.cost >= best.cost - 1e-9) return;
+    best = cutting;
+    told = { ...told, plan: toPlan(instance, job, patterns) };
+  };
+  const raise = (to: number): void => {
+    if (to <= bound) return;
+    bound = Math.min(to, best.cost);
+    told = { ...told, bound: job.fixed + bound * job.unit };
+  };
+  const target = (): number => best.cost - (sticks.whole ? 1 : 1e-9 * (1 + best.cost));
+  const met = (): boolean => bound > target() + 1e-9;
+  const at = { rest: wholeRemainder(sticks), banned: [] };
+
+  const root = generateSticks(solve, at, { cutoff: Infinity, enough: -Infinity, until: options.until });
+  let step = root.next();
+  for (; step.done !== true; step = root.next()) yield told;
+  const { bound: least } = step.value;
+  raise(raised(sticks, least));
+  const stream = random(options.seed);
+  const share = start + divesUntil * (options.until - start);
+  for (let d = 0; d < dives && !met() && meter.spent < share; d += 1) {
+    const shake = 0.15 * d;
+    const dive = diveSticks(solve, at, { before: [], shake, stream, until: share, target, offer });
+    for (let each = dive.next(); each.done !== true && !met(); each = dive.next()) yield told;
+  }
+  if (!met()) {
+    const search = branchSticks(solve, { target, offer, raise, until: options.until, stream, bound: least });
+    for (let each = search.next(); each.done !== true && !met(); each = search.next()) yield told;
+  }
+  return told;
+}

@@ -1,0 +1,91 @@
+import { type Load, searchedLoad, tracedLoad } from '../../patterns/knapsack/best-load.ts';
+import {
+  type ArcWorth,
+  type SuffixTable,
+  fillSuffixTable,
+  openSuffixTable,
+  suffixBound,
+} from '../../patterns/knapsack/suffix-table.ts';
+import type { Meter } from '../../patterns/meter.ts';
+import type { Pattern, Remainder, Sticks } from './sticks.ts';
+
+/** Prices of pieces and sticks at which patterns are sought. */
+export interface Prices {
+  readonly kind: Float64Array;
+  /** What a pattern of each stock must be worth to have reduced cost 0: its cost and what its scarcity adds. */
+  readonly even: Float64Array;
+  readonly arcs?: ArcWorth;
+}
+
+export interface Priced {
+  /** For each stock an upper bound on the worth of its patterns; exact when the table's step is 1. */
+  readonly most: Float64Array;
+  /** Patterns worth more than even, the best first. */
+  readonly patterns: readonly Pattern[];
+}
+
+export interface StickPricer {
+  readonly table: SuffixTable;
+  /** Best patterns for what is left, at most `wanted` of them. */
+  price(prices: Prices, rest: Remainder, wanted: number): Priced;
+}
+
+interface Found {
+  readonly pattern: Pattern;
+  readonly gain: number;
+}
+
+export function openStickPricer(sticks: Sticks, meter: Meter): StickPricer {
+  const longest = sticks.stocks.reduce((most, stock) => Math.max(most, stock.length), 0);
+  const table = openSuffixTable(sticks.lengths, longest);
+  const kinds = sticks.lengths.length;
+
+  /** With an exact table: the best pattern over all, and the best that begins with each kind. */
+  function traced(g: number, prices: Prices, rest: Remainder, wanted: number): Found[] {
+    const { length } = sticks.stocks[g]!;
+    const even = prices.even[g]!;
+    const starts: { first: number; bound: number }[] = [];
+    for (let k = 0; k < kinds && wanted > 1; k += 1) {
+      if (rest.demand[k]! <= 0 || sticks.lengths[k]! > length) continue;
+      const arc = prices.arcs?.[k]?.[length] ?? 0;
+      const bound = prices.kind[k]! + arc + table.values[k * table.width + length - sticks.lengths[k]!]!;
+      if (bound > even) starts.push({ first: k, bound });
+    }
+    starts.sort((a, b) => b.bound - a.bound || a.first - b.first);
+    const found: Found[] = [];
+    const add = (load: Load): void => {
+      if (load.worth > even && load.kinds.length > 0)
+        found.push({
+          pattern: { stock: g, kinds: load.kinds, counts: load.counts },
+          gain: load.worth - even,
+        });
+    };
+    add(tracedLoad(table, prices.kind, rest.demand, length, prices.arcs));
+    for (const { first } of starts.slice(0, wanted)) {
+      add(tracedLoad(table, prices.kind, rest.demand, length, prices.arcs, first));
+    }
+    return found;
+  }
+
+  function found(g: number, prices: Prices, rest: Remainder, wanted: number): Found[] {
+    if (table.step === 1) return traced(g, prices, rest, wanted);
+    const even = prices.even[g]!;
+    const load = searchedLoad(table, prices.kind, rest.demand, sticks.stocks[g]!.length, even, meter);
+    if (load === null) return [];
+    return [{ pattern: { stock: g, kinds: load.kinds, counts: load.counts }, gain: load.worth - even }];
+  }
+
+  return {
+    table,
+    price(prices, rest, wanted) {
+      fillSuffixTable(table, prices.kind, rest.demand, meter, prices.arcs);
+      const most = Float64Array.from(sticks.stocks, (stock) => suffixBound(table, stock.length));
+      const all = sticks.stocks.flatMap((_, g) => {
+        if (rest.copies[g]! <= 0 || most[g]! <= prices.even[g]!) return [];
+        return found(g, prices, rest, wanted);
+      });
+      all.sort((a, b) => b.gain - a.gain);
+      return { most, patterns: all.map((one) => one.pattern) };
+    },
+  };
+}
