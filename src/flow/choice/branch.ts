@@ -2,7 +2,7 @@ import { type Column, columnOf } from './column.ts';
 import { type Rest, addToPool } from './generate.ts';
 import type { Instance } from './instance.ts';
 import { type GroupRow, type NodeAnswer, type Store, solveNode } from './node.ts';
-import { type Plan, planOf } from './plan.ts';
+import { type Plan, planOf, withoutSurplus } from './plan.ts';
 
 /** A node of the search: the decisions that lead to it and the bound it inherits. */
 export interface SearchNode {
@@ -127,7 +127,7 @@ function wholePlan(
     if (all < counts.reduce((sum, count) => sum + count, 0)) return null;
     columns.push(column);
   }
-  return planOf(instance, columns);
+  return planOf(instance, withoutSurplus(instance, columns));
 }
 
 /** What the search reports as it goes, and asks. */
@@ -176,6 +176,7 @@ export function* branchAndPrice(
       rounds: 60,
       enough: watch.cutoff(),
       until: Infinity,
+      capped: false,
     });
     const bound = Math.max(node.bound, found.bound);
     if (bound >= watch.cutoff()) continue;

@@ -79,7 +79,7 @@ function* improveUpTo(
 
 /** Column generation at the root: the bound of all capped patterns mixed freely, and the patterns it takes. */
 function* root({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
-  const limits = { rounds: 200, enough: Infinity, until: 0.5 * budget };
+  const limits = { rounds: 200, enough: Infinity, until: 0.5 * budget, capped: true };
   const { bound } = yield* solveNode(instance, wholeRest(instance), store, [], limits);
   standing.bound = Math.max(standing.bound, roundedBound(instance, bound, standing.best.objective));
 }

@@ -1,5 +1,6 @@
 import { type Column, columnOf, columnWorth } from './column.ts';
 import { type Pool, type Rest, addToPool, fitsRest, reducedCostTolerance } from './generate.ts';
+import type { PriceBound } from '../patterns/strip/strip-pricer.ts';
 import type { Instance } from './instance.ts';
 import { type MasterAnswer, type SideRow, openMaster } from './master.ts';
 
@@ -99,7 +100,12 @@ export function* solveNode(
   rest: Rest,
   store: Store,
   branching: readonly GroupRow[],
-  limits: { readonly rounds: number; readonly enough: number; readonly until: number },
+  limits: {
+    readonly rounds: number;
+    readonly enough: number;
+    readonly until: number;
+    readonly capped: boolean;
+  },
 ): Generator<void, NodeAnswer, void> {
   let bound = -Infinity;
   for (let round = 1; ; round += 1) {
@@ -115,7 +121,7 @@ export function* solveNode(
     );
     for (const column of columns) master.add(column);
     const answer = master.solve();
-    const priced = priceAll(instance, rest, store, answer, rows);
+    const priced = priceAll(instance, rest, store, answer, rows, round, limits.capped);
     bound = Math.max(bound, priced.bound);
     yield;
     const short = answer.objective - bound <= 1e-7 * (1 + Math.abs(answer.objective));
@@ -131,37 +137,64 @@ export function* solveNode(
   }
 }
 
+/** One found pattern for this many groups ends a pass: the master moves on before the others are priced at stale duals. */
+const groupsPerFind = 5;
+
+/**
+ * Prices group after group, beginning elsewhere each round, until enough patterns are found. Only a pass through all
+ * groups gives a bound.
+ */
 function priceAll(
   instance: Instance,
   rest: Rest,
   store: Store,
   answer: MasterAnswer,
   rows: readonly GroupRow[],
+  round: number,
+  withCapped: boolean,
 ): { found: number; bound: number } {
   let found = 0;
   let bound = 0;
   rest.demand.forEach((demand, k) => (bound += demand * answer.kindPrice[k]!));
   rows.forEach((row, r) => (bound -= row.limit * answer.sidePrice[r]!));
-  instance.groups.forEach((group, g) => {
-    if (rest.copies[g] === 0) return;
+  const all = instance.groups.length;
+  const enough = Math.max(3, Math.ceil(all / groupsPerFind));
+  for (let turn = 0; turn < all; turn += 1) {
+    const g = (turn + round * enough) % all;
+    if (rest.copies[g] === 0) continue;
+    if (found >= enough) return { found, bound: -Infinity };
     const { worth, even, fixed } = groupPrices(instance, g, answer, rows);
-    const priced = group.pricer.bound(worth, even);
-    bound -= rest.copies[g]! * Math.max(0, priced.bound - fixed - group.cost);
-    const slack = reducedCostTolerance * (1 + group.cost);
-    if (priced.bound <= even + slack || priced.pattern === null) return;
-    const column = columnOf(g, priced.pattern.placements, group);
-    const over = overCaps(column, rest);
-    if (addToPool(over.length === 0 ? store.pool : store.relaxed, column)) found += 1;
-    for (const kind of over) {
-      const key = `${g}|${kind}`;
-      if (store.caps.has(key)) continue;
-      store.caps.set(key, capRow(g, kind, rest.demand[kind]!));
-      found += 1;
-    }
-    if (over.length === 0) return;
-    const capped = group.pricer.pattern(worth, rest.demand, even);
-    const other = columnOf(g, capped.placements, group);
-    if (columnWorth(other, worth) > even + slack && addToPool(store.pool, other)) found += 1;
-  });
+    const free = instance.groups[g]!.pricer.bound(worth, even);
+    bound -= rest.copies[g]! * Math.max(0, free.bound - fixed - instance.groups[g]!.cost);
+    found += takePatterns(instance, g, rest, store, { worth, even, free }, withCapped);
+  }
   return { found, bound };
+}
+
+/** Adds what pricing one group found: its best pattern if the caps allow it, else its caps and a pattern within them. */
+function takePatterns(
+  instance: Instance,
+  g: number,
+  rest: Rest,
+  store: Store,
+  priced: { readonly worth: Float64Array; readonly even: number; readonly free: PriceBound },
+  withCapped: boolean,
+): number {
+  const { worth, even, free } = priced;
+  const group = instance.groups[g]!;
+  const slack = reducedCostTolerance * (1 + group.cost);
+  if (free.bound <= even + slack || free.pattern === null) return 0;
+  const column = columnOf(g, free.pattern.placements, group);
+  const over = overCaps(column, rest);
+  let found = addToPool(over.length === 0 ? store.pool : store.relaxed, column) ? 1 : 0;
+  for (const kind of over) {
+    const key = `${g}|${kind}`;
+    if (store.caps.has(key)) continue;
+    store.caps.set(key, capRow(g, kind, rest.demand[kind]!));
+    found = 1;
+  }
+  if (over.length === 0 || !withCapped) return found;
+  const other = columnOf(g, group.pricer.pattern(worth, rest.demand, even).placements, group);
+  if (columnWorth(other, worth) > even + slack && addToPool(store.pool, other)) found = 1;
+  return found;
 }

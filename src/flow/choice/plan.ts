@@ -1,4 +1,4 @@
-import type { Column } from './column.ts';
+import { type Column, columnOf } from './column.ts';
 import type { Instance } from './instance.ts';
 import { type Rest, fitsRest, wholeRest } from './generate.ts';
 
@@ -45,4 +45,20 @@ export function timesInRest(column: Column, rest: Rest): number {
     (times, kind, i) => Math.min(times, Math.floor(rest.demand[kind]! / column.counts[i]!)),
     rest.copies[column.group]!,
   );
+}
+
+/**
+ * The columns without the pieces that are wanted no more: the master may cover a kind more often than asked, and a
+ * blank not cut is only wood left over. Columns left empty are dropped with their boards.
+ */
+export function withoutSurplus(instance: Instance, columns: readonly Column[]): Column[] {
+  const left = wholeRest(instance).demand;
+  return columns.flatMap((column) => {
+    const wanted = column.placements.filter(({ kind }) => {
+      left[kind] = left[kind]! - 1;
+      return left[kind]! >= 0;
+    });
+    if (wanted.length === column.placements.length) return [column];
+    return wanted.length === 0 ? [] : [columnOf(column.group, wanted, instance.groups[column.group]!)];
+  });
 }

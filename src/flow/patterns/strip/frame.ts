@@ -1,6 +1,6 @@
 import type { Plate } from '../plate.ts';
 import type { Meter } from '../meter.ts';
-import type { Bands } from './bands.ts';
+import type { BandGroup, Bands } from './bands.ts';
 import type { Raster } from './raster-plate.ts';
 import { type Stack, bestStack } from './stack.ts';
 
@@ -17,6 +17,8 @@ export interface Memory {
   readonly lastOption: Int32Array;
   readonly optionValue: Float64Array;
   readonly stacks: Stack[];
+  /** Per band the lengths that are worth anything under the present worth. */
+  readonly active: (readonly BandGroup[])[];
 }
 
 export function memoryFor(raster: Raster, bands: Bands): Memory {
@@ -29,6 +31,7 @@ export function memoryFor(raster: Raster, bands: Bands): Memory {
     lastOption: new Int32Array(n),
     optionValue: new Float64Array(bands.options.length),
     stacks: [],
+    active: [],
   };
 }
 
@@ -52,6 +55,9 @@ export function valueStacks(pricing: Pricing): void {
     if (caps !== null && !withinCaps(stack, caps)) stack = bestSingle(option.arcs, worth);
     memory.stacks[id] = stack;
     memory.optionValue[id] = stack.value;
+  });
+  bands.bands.forEach((band, index) => {
+    memory.active[index] = band.groups.filter((group) => memory.optionValue[group.clear]! > 0);
   });
 }
 
@@ -99,7 +105,7 @@ export function fillRow(pricing: Pricing, band: number, start: number, row: Floa
   const end = xs.length - 1;
   const { lastStart, lastOption, optionValue } = memory;
   const { wakes } = bands.bands[band]!;
-  const groups = bands.bands[band]!.groups.filter((group) => optionValue[group.clear]! > 0);
+  const groups = memory.active[band]!;
   const carry = plate.stages === 'any' || plate.stages > 2;
   const firstGap = raster.relaxed ? 0 : plate.crosscutKerf;
   row.fill(0, start);

@@ -1,4 +1,3 @@
-import { ceilIndex } from './raster.ts';
 import { type Pricing, fillRow, fillRows, firstRippable, sectionWorth, stackStrips } from './frame.ts';
 
 /** The best ways to cut the plate into sections, as far as the DP went. */
@@ -12,10 +11,10 @@ export interface Sections {
 }
 
 /**
- * Most worth of a clear stretch behind each position, whatever defects lie there: the bound that prunes starts.
- * Rows and strips of the clear plate give the worth S of one clear section by its length; the chain
- * G(l) = max(S(l), S(e) + G(l − e)) over section lengths e gives several. Lengths are rounded up to the next
- * listed one, so G is never too small.
+ * Most worth of what lies behind each position if nothing there were blocked: the bound that prunes starts.
+ * Rows and strips of the clear plate give the worth S(l) of one clear section of length l from the butt end; then
+ *   tail(p) = max over later positions q of S(x_q − x_p) + tail(q),
+ * with lengths rounded up to the next listed one, so that no tail is too small. O(positions²).
  */
 function clearTail(pricing: Pricing): Float64Array {
   const { raster, memory, bands } = pricing;
@@ -28,23 +27,22 @@ function clearTail(pricing: Pricing): Float64Array {
   stackStrips(pricing, 0, 0);
   const from = firstRippable(pricing, 0);
   const single = Float64Array.from(xs, (_, p) => sectionWorth(pricing, from, p));
-  const end = xs[n - 1]!;
-  // Stretches by length, ascending: the one behind the last position first.
   const tail = new Float64Array(n);
-  const lengths = Float64Array.from(xs, (_, k) => end - xs[n - 1 - k]!);
-  const chain = new Float64Array(n);
-  for (let k = 1; k < n; k += 1) {
-    const length = lengths[k]!;
-    let best = single[Math.min(n - 1, ceilIndex(xs, length))]!;
-    let rest = k;
-    for (let p = 1; p < n && xs[p]! < length; p += 1) {
-      if (single[p]! <= single[p - 1]!) continue;
-      while (rest > 0 && lengths[rest - 1]! >= length - xs[p]!) rest -= 1;
-      if (rest < k && single[p]! + chain[rest]! > best) best = single[p]! + chain[rest]!;
+  pricing.meter.spent += (n * n) / 16;
+  for (let p = n - 2; p >= 0; p -= 1) {
+    let best = tail[p + 1]!;
+    let last = 0;
+    let length = 0;
+    for (let q = p + 1; q < n; q += 1) {
+      const span = xs[q]! - xs[p]!;
+      while (xs[length]! < span) length += 1;
+      // Only where the worth of one section rises can it pay to end it: what lies behind only shrinks.
+      if (single[length]! <= last) continue;
+      last = single[length]!;
+      if (last + tail[q]! > best) best = last + tail[q]!;
     }
-    chain[k] = Math.max(best, chain[k - 1]!);
+    tail[p] = best;
   }
-  for (let p = 0; p < n; p += 1) tail[p] = chain[n - 1 - p]!;
   return tail;
 }
 
@@ -84,6 +82,7 @@ export function cutSections(pricing: Pricing, first: number, target: number, mos
     promise = start < 0 ? worth[n - 1]! : worth[start]! + tail[start]!;
     if (start < 0 || promise <= Math.max(target, worth[n - 1]!)) break;
     open[start] = 0;
+    pricing.meter.spent += n;
     fillRows(pricing, start);
     stackStrips(pricing, start, 0);
     const rippable = firstRippable(pricing, start);
