@@ -90,6 +90,20 @@ describe('rack put', () => {
     expect(code).toBe(2);
     expect(err).toContain('mend: lay the job out first: mantelwright layout');
   });
+
+  it('says in plain words what is wrong with the rack’s place', async () => {
+    const { rack, run } = workshop();
+    await laidOut(run, 'job');
+    expect((await run('rack', 'put', 'job', '--rack', 'nowhere/rack.csv')).err).toMatch(
+      /nowhere\/rack\.csv: no such file or folder\n$/,
+    );
+    mkdirSync(rack);
+    const { code, err } = await run('layout', 'job');
+    expect([code, err]).toEqual([
+      2,
+      expect.stringMatching(/^mantelwright: cannot read .*rack\.csv: .*folder.*\n$/),
+    ]);
+  });
 });
 
 describe('the rack as stock', () => {
@@ -221,6 +235,7 @@ describe('rack list, take, discard, fix and labels', () => {
     expect(fixed.out).toContain(`"${name}" is 20" x`);
     expect((await run('rack', 'fix', name, '--tone', 'red')).err).toContain('is like that already');
     expect((await run('rack', 'fix', name, '--turn', 'sideways')).code).toBe(2);
+    expect((await run('rack', 'fix', name, '--look-a', '11')).code).toBe(2);
     expect((await run('rack', 'labels', '--only', name, '--out', 'l.html')).out).toBe('l.html: 1 label\n');
     const labels = readFileSync(join(folder, 'l.html'), 'utf8');
     expect(labels).toContain(`>${name}</h2>`);

@@ -46,8 +46,8 @@ export function register(rackCommand: Command, world: World): void {
     )
     .option('--species <name>', 'what wood it is')
     .option('--tone <word>', 'pieces of one word match in colour')
-    .option('--look-a <0 to 10>', 'how much you like face A', numberOption(0, 'any'))
-    .option('--look-b <0 to 10>', 'how much you like face B', numberOption(0, 'any'))
+    .option('--look-a <0 to 10>', 'how much you like face A', lookOption)
+    .option('--look-b <0 to 10>', 'how much you like face B', lookOption)
     .option('--note <text>', 'a note on the piece')
     .option('--job <folder>', 'a job folder whose rack and unit are meant')
     .option('--rack <file>', 'the rack (default: rack.csv here)')
@@ -87,8 +87,8 @@ function correctionOf(options: FixOptions, style: LengthStyle, world: World): Co
     ...(turn === undefined ? {} : { turn }),
     ...(species === undefined ? {} : { species }),
     ...(tone === undefined ? {} : { tone }),
-    ...(lookA === undefined ? {} : { lookA: Math.min(10, lookA) }),
-    ...(lookB === undefined ? {} : { lookB: Math.min(10, lookB) }),
+    ...(lookA === undefined ? {} : { lookA }),
+    ...(lookB === undefined ? {} : { lookB }),
   };
 }
 
@@ -100,6 +100,12 @@ export function sizeOf(which: string, text: string, style: LengthStyle, world: W
     `--${which}: ${quoted(text)} is no length\n  mend: write it like 31 1/2, 31.5 or 800 mm\n`,
   );
   return exitWith(exitCodes.badInput);
+}
+
+function lookOption(text: string): number {
+  const look = numberOption(0, 'any')(text);
+  if (look <= 10) return look;
+  throw new InvalidArgumentError('Give a number from 0 to 10.');
 }
 
 function turnOption(text: string): Turn {

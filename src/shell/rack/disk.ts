@@ -26,7 +26,8 @@ export const disk: Disk = {
       return fs.readFileSync(path);
     } catch (error) {
       if (isCode(error, 'ENOENT')) return null;
-      throw error;
+      // The system names no file where the reading itself fails (a folder of that name).
+      throw error instanceof Error ? Object.assign(error, { path }) : error;
     }
   },
   openToAppend: (path) => fs.openSync(path, 'a'),
