@@ -67,6 +67,7 @@ describe('a board holds a run', () => {
       { defects: [flaw(30, 3, { face: 'A' }), flaw(9, 3, { face: 'B', kind: 'hole' })] },
     ],
     ['with a knot in the end trim', true, { defects: [flaw(0, 3)] }],
+    ['with a knot inside, another in the end trim', false, { defects: [flaw(1, 3), flaw(62, 3)] }],
   ])('%s: %s', (_name, expected, board) => {
     expect(holds(board)).toBe(expected);
   });

@@ -22,8 +22,19 @@ const mostCornersInFull = 6;
 export function breakRun(plan: MantelPlan): readonly RunGroups[] {
   const run = facingRun(plan);
   if (run.length === 0) return [];
-  const names = run.map(({ name }) => name);
   const front = run.findIndex(({ kind, leg }) => kind === 'facing' && leg === plan.front);
+  return waysToBreak(
+    run.map(({ name }) => name),
+    front,
+  );
+}
+
+/**
+ * Ways to break any run into stretches, the best first by the same rules.
+ * @param names its pieces in order   @param front which of them is the one most looked at
+ * @example waysToBreak(['left', 'front'], 1) // [[['left', 'front']], [['left'], ['front']]]
+ */
+export function waysToBreak(names: readonly string[], front: number): readonly RunGroups[] {
   // Joint j lies between piece j and j + 1; the front's own are front - 1 and front.
   const joints = names.slice(1).map((_, joint) => joint);
   const away = (joint: number): number => (joint < front ? front - 1 - joint : joint - front);

@@ -30,11 +30,13 @@ export function runStrip(
 
 /** Whether one face of the board has room for the whole run clear of all that its parts must avoid. */
 export function holdsRun(run: readonly Part[], board: Board, shop: Shop): boolean {
+  return (['A', 'B'] as const).some((face) => faceHoldsRun(run, board, shop, face));
+}
+
+/** Whether this face of the board has room for the whole run. */
+export function faceHoldsRun(run: readonly Part[], board: Board, shop: Shop, face: Face): boolean {
   if (run.some(({ thickness }) => thickness > board.dressedThickness)) return false;
-  const strip = runStrip(run, shop);
-  return (['A', 'B'] as const).some((face) =>
-    hasRoom(strip, usable(board, shop), flaws(run, board, shop, face)),
-  );
+  return hasRoom(runStrip(run, shop), usable(board, shop), flaws(run, board, shop, face));
 }
 
 function flaws(run: readonly Part[], board: Board, shop: Shop, show: Face): Rectangle[] {
@@ -61,7 +63,8 @@ function hasRoom(
       .sort((a, b) => a.x - b.x);
     let clearFrom = area.x;
     for (const { x, length } of inBand) {
-      if (x - clearFrom >= size.length) return true;
+      // A flaw may begin in the end trim: the clear stretch before it ends with the area all the same.
+      if (Math.min(x, area.x + area.length) - clearFrom >= size.length) return true;
       clearFrom = Math.max(clearFrom, x + length);
     }
     return area.x + area.length - clearFrom >= size.length;
