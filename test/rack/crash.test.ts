@@ -1,6 +1,8 @@
+import { spawn } from 'node:child_process';
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { setTimeout } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { seeded, type Seeded } from '../laws/seeded.ts';
@@ -99,6 +101,31 @@ describe('eight processes booking at once', () => {
       expect(children.flatMap((child) => child.made()).filter((name) => !whole.has(name))).toEqual([]);
       expect(journal.lastBooking).toBe(200);
       expect(readdirSync(folder).filter((name) => name.startsWith('busy.csv'))).toEqual(['busy.csv']);
+    },
+    patience,
+  );
+});
+
+describe('one offcut and many who want it', () => {
+  it(
+    'goes to one of four commands at once; the others are told, and nothing is booked for them',
+    async () => {
+      const file = join(folder, 'wanted.csv');
+      await startChild(file, 'w', 1, 'whole').ended;
+      const [wanted = ''] = [...wholeBookings(journalAt(file))].map((name) => `${name}.1`);
+      const bin = fileURLToPath(new URL('../../bin/mantelwright.js', import.meta.url));
+      const takes = [1, 2, 3, 4].map(
+        () =>
+          new Promise<number | null>((resolve) => {
+            const taker = spawn(process.execPath, [bin, 'rack', 'take', wanted, '--rack', file], {
+              stdio: 'ignore',
+            });
+            taker.on('close', resolve);
+          }),
+      );
+      expect((await Promise.all(takes)).sort()).toEqual([0, 2, 2, 2]);
+      const taken = journalAt(file).entries.filter(({ deed }) => deed.action === 'take');
+      expect(taken).toHaveLength(1);
     },
     patience,
   );
