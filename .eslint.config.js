@@ -2,7 +2,7 @@ import js from '@eslint/js';
 import tseslint from 'typescript-eslint';
 
 export default tseslint.config(
-  { ignores: ['dist/', 'demo-out/', 'fixtures/', 'coverage/'] },
+  { ignores: ['dist/', 'demo-out/', '.bench-out/', 'fixtures/', 'coverage/'] },
   js.configs.recommended,
   ...tseslint.configs.strict,
   {

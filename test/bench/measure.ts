@@ -1,0 +1,112 @@
+import { createHash } from 'node:crypto';
+import { performance } from 'node:perf_hooks';
+import { describeFault } from '../../src/flow/check/describe-fault.ts';
+import { verify } from '../../src/flow/check/verify.ts';
+import { layOut } from '../../src/flow/cuts/lay-out.ts';
+import type { Job } from '../../src/flow/stock/job.ts';
+import { layOutJob } from '../../src/pipeline.ts';
+import { handMethod } from './hand-method.ts';
+
+/** What one solve came to. Times in seconds. */
+export interface Solved {
+  readonly value: number;
+  readonly bound: number;
+  readonly gap: number;
+  readonly proven: boolean;
+  readonly boards: number;
+  readonly short: number;
+  readonly yield: number;
+  readonly faults: readonly string[];
+  /** Until the first layout was at hand. */
+  readonly first: number;
+  /** Until the value of the answer was reached. */
+  readonly best: number;
+  readonly final: number;
+  readonly cpu: number;
+  /** Longest stretch between two answers to "shall I stop?". */
+  readonly longestStep: number;
+  /** What it was doing then. */
+  readonly longestDoing: string;
+  /** Whether the clock ended it: then its answer depends on the machine. */
+  readonly stopped: boolean;
+  /** Most memory the process had by then. */
+  readonly megabytes: number;
+  readonly checksum: string;
+}
+
+export interface SolveLimits {
+  readonly seed: number;
+  readonly effort: number;
+  /** After so many seconds the solve is told to stop, */
+  readonly seconds: number;
+  /** of the clock, or of this process on any processor: on a busy machine the latter is fairer. */
+  readonly clock: 'wall' | 'cpu';
+}
+
+function cpuSeconds(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1e6;
+}
+
+/** Solves a job as the command does, from parts and boards to a checked layout, and times it. */
+export function measureSolve(job: Job, { seed, effort, seconds, clock }: SolveLimits): Solved {
+  const [start, cpu] = [performance.now(), cpuSeconds()];
+  const since = (): number => (performance.now() - start) / 1000;
+  let stopped = false;
+  const spent = (): number => (clock === 'wall' ? since() : cpuSeconds() - cpu);
+  const stop = (): boolean => (stopped ||= spent() > seconds);
+  const times = { first: -1, best: 0, last: 0, longestStep: 0 };
+  let [value, doing, longestDoing]: [number | null, string, string] = [null, 'first layout', ''];
+  const steps = layOutJob(job, { seed, effort, stop });
+  let step = steps.next();
+  for (; step.done !== true; step = steps.next()) {
+    const now = since();
+    if (times.first < 0) times.first = now;
+    if (value === null || step.value.value !== value) times.best = now;
+    if (now - times.last > times.longestStep) {
+      times.longestStep = now - times.last;
+      longestDoing = step.value.doing === doing ? doing : `${doing}, ${step.value.doing}`;
+    }
+    [value, doing, times.last] = [step.value.value, step.value.doing, now];
+  }
+  const final = since();
+  const { layout, faults } = step.value;
+  return {
+    ...layout.proof,
+    boards: layout.totals.boards,
+    short: layout.short.reduce((sum, { copies }) => sum + copies, 0),
+    yield: layout.totals.yield,
+    faults: faults.map((fault) => describeFault(fault)),
+    first: times.first,
+    best: times.best,
+    final,
+    cpu: cpuSeconds() - cpu,
+    longestStep: times.longestStep,
+    longestDoing,
+    stopped,
+    megabytes: process.resourceUsage().maxRSS / 1024,
+    checksum: createHash('sha256').update(JSON.stringify(layout)).digest('hex').slice(0, 8),
+  };
+}
+
+export interface ByHand {
+  readonly cost: number;
+  readonly short: number;
+  readonly faults: readonly string[];
+  readonly seconds: number;
+}
+
+/** The hand method's layout, held against the same independent check; null where it does not know the job. */
+export function measureHand(job: Job): ByHand | null {
+  const start = performance.now();
+  const choice = handMethod(job);
+  if (choice === null) return null;
+  const seconds = (performance.now() - start) / 1000;
+  const layout = layOut(job, choice);
+  return {
+    cost: layout.proof.value,
+    short: layout.short.reduce((sum, { copies }) => sum + copies, 0),
+    faults: verify(job, layout).map((fault) => describeFault(fault)),
+    seconds,
+  };
+}
