@@ -4,7 +4,7 @@ import type { Shop } from '../shop/shop.ts';
 import { type Defect, type Face, isUnsound, liesOn } from './defect.ts';
 
 /** Whether the maker welcomes this defect on the part's show face: kind listed, and no larger either way than said. */
-function welcome(part: Part, defect: Defect): boolean {
+export function welcome(part: Part, defect: Defect): boolean {
   return part.accept.some(
     (accepted) =>
       accepted.kind === defect.kind &&

@@ -1,0 +1,133 @@
+import { type Markup, svg } from '../../base/markup/element.ts';
+import { sansSerif, textWidth } from '../../base/markup/text-width.ts';
+import { ticksPerMillimetre } from '../../base/units/tick.ts';
+import type { Box } from '../../flow/sheet/board/box.ts';
+import { defectMark } from '../../flow/sheet/board/defect-mark.ts';
+import { fitted, textAt } from '../../flow/sheet/board/text-line.ts';
+import { nameText } from '../../flow/sheet/words/named.ts';
+import { bare } from '../../flow/sheet/words/size-text.ts';
+import type { Shop } from '../../flow/shop/shop.ts';
+import type { Unrolled, UnrolledPiece } from './unrolled.ts';
+
+/** A drawing unit is 0.1 mm of paper. */
+const ticksPerUnitAtFullSize = ticksPerMillimetre / 10;
+const paperWidth = 1840;
+const side = 40;
+/** Above the face: corners' words. Below: the pieces' names, boards and lengths. */
+const head = 64;
+const foot = 84;
+const type = 22;
+
+/** The scale 1 : n, n whole, at which the longest of these faces fits the paper. */
+export function commonRatio(faces: readonly Unrolled[]): number {
+  const longest = Math.max(1, ...faces.map(({ length }) => length));
+  return Math.max(1, Math.ceil(longest / (paperWidth - 2 * side) / ticksPerUnitAtFullSize));
+}
+
+/** From ticks of the unrolled face to the paper: u to the right, v up. Whole drawing units. */
+export function faceBox(
+  face: Unrolled,
+  ratio: number,
+  at: { readonly u: number; readonly v: number; readonly length: number; readonly width: number },
+): Box {
+  const unit = ratio * ticksPerUnitAtFullSize;
+  const x = side + Math.round(at.u / unit);
+  const y = head + Math.round((face.width - at.v - at.width) / unit);
+  return {
+    x,
+    y,
+    w: side + Math.round((at.u + at.length) / unit) - x,
+    h: head + Math.round((face.width - at.v) / unit) - y,
+  };
+}
+
+/**
+ * The face as it will stand, to scale, the wrap unrolled: each piece with the defects that show, a dash-dotted line at
+ * each corner of the wall, a plain one where a glue line runs, and grain lines that run on only where the grain does.
+ * @param label what the drawing is, for a reader who cannot see it
+ */
+export function drawFace(face: Unrolled, ratio: number, shop: Shop, label: string): Markup {
+  const height = head + foot + faceBox(face, ratio, { u: 0, v: 0, length: 0, width: face.width }).h;
+  return svg(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      viewBox: `0 0 ${paperWidth} ${height}`,
+      role: 'img',
+      'aria-label': label,
+      'font-family': sansSerif,
+    },
+    svg('title', {}, label),
+    grain(face, ratio),
+    face.pieces.map((piece) => outline(face, ratio, piece)),
+    face.pieces.flatMap((piece) =>
+      piece.marks.map((mark) =>
+        svg(
+          'g',
+          { 'aria-label': mark.defect.kind },
+          defectMark(mark.defect.kind, 'A', faceBox(face, ratio, mark)),
+        ),
+      ),
+    ),
+    face.pieces.map((piece) => corner(face, ratio, piece)),
+    face.pieces.map((piece) => (piece.glueBelow ? null : caption(face, ratio, piece, shop))),
+  );
+}
+
+function outline(face: Unrolled, ratio: number, piece: UnrolledPiece): Markup {
+  const { x, y, w, h } = faceBox(face, ratio, piece);
+  return svg('rect', { x, y, width: w, height: h, fill: 'none', stroke: '#000', 'stroke-width': 3 });
+}
+
+/** Thin lines along the grain. Each stretch of one strip has its own heights, so that a break is seen. */
+function grain(face: Unrolled, ratio: number): Markup {
+  let stretch = 0;
+  const lines = face.pieces.flatMap((piece) => {
+    if (piece.joint?.grainRuns === false || piece.glueBelow) stretch += 1;
+    const { x, y, w, h } = faceBox(face, ratio, piece);
+    const step = 17;
+    const first = 6 + ((stretch * 7) % step);
+    return Array.from({ length: Math.max(0, Math.ceil((h - first) / step)) }, (_, line) => {
+      return `M${x} ${y + h - first - line * step}h${w}`;
+    });
+  });
+  return svg('path', { d: lines.join('') || 'M0 0', fill: 'none', stroke: '#000', 'stroke-width': 0.5 });
+}
+
+function corner(face: Unrolled, ratio: number, piece: UnrolledPiece): Markup | null {
+  if (piece.joint === null) return null;
+  const { x } = faceBox(face, ratio, piece);
+  const low = faceBox(face, ratio, { u: 0, v: 0, length: 0, width: face.width });
+  const { turn, grainRuns } = piece.joint;
+  const words = `${turn === 0 ? 'joint' : `${Math.round(10 * turn) / 10}°`}${grainRuns ? '' : ', grain breaks'}`;
+  const wide = textWidth(words, type, !grainRuns);
+  const left = Math.max(4, Math.min(paperWidth - wide - 4, x - Math.round(wide / 2)));
+  return svg(
+    'g',
+    { 'aria-label': `corner: ${words}` },
+    svg('path', {
+      d: `M${x} ${low.y - 26}V${low.y + low.h + 14}`,
+      stroke: '#000',
+      'stroke-width': grainRuns ? 4 : 9,
+      'stroke-dasharray': turn === 0 ? null : '22 6 4 6',
+    }),
+    textAt(left, low.y - 36, type, words, !grainRuns),
+  );
+}
+
+/** Name, board and length below a piece, as far as they fit; the narrow ones keep their length. */
+function caption(face: Unrolled, ratio: number, piece: UnrolledPiece, shop: Shop): Markup[] {
+  const { x, w } = faceBox(face, ratio, piece);
+  const base = faceBox(face, ratio, { u: 0, v: 0, length: 0, width: 0 }).y;
+  const lines = [
+    nameText(piece.part),
+    `${nameText(piece.board, 30)} ${piece.face}, ${bare(piece.length, shop)}`,
+  ];
+  const room = w - 12;
+  return lines.flatMap((line, index) => {
+    const text = fitted(line, type, index === 0, room);
+    if (text.length < 3 && text !== line) return [];
+    const left = x + Math.round((w - textWidth(text, type, index === 0)) / 2);
+    return [textAt(left, base + 36 + 30 * index, type, text, index === 0)];
+  });
+}

@@ -1,0 +1,259 @@
+import type { CheckProblem } from '../../flow/check/fault.ts';
+import { verify } from '../../flow/check/verify.ts';
+import type { Progress } from '../../flow/choice/progress.ts';
+import { partValue } from '../../flow/cuts/goal-value.ts';
+import type { LaidPiece, Layout } from '../../flow/cuts/layout.ts';
+import type { RunGroups } from '../../flow/plan/run-break.ts';
+import type { Board } from '../../flow/stock/board.ts';
+import { blocks } from '../../flow/stock/clear.ts';
+import type { Face } from '../../flow/stock/defect.ts';
+import type { Job } from '../../flow/stock/job.ts';
+import type { CheckedLayout } from '../../pipeline.ts';
+import { carriageOn } from './carry.ts';
+import type { Focus } from './focus.ts';
+import type { Hindrance } from './hindrance.ts';
+import { lookMeasure, welcomeInView } from './measure.ts';
+import { pinnedJob } from './pinned-job.ts';
+import { unbeaten } from './unbeaten.ts';
+import { type Unrolled, unroll } from './unrolled.ts';
+
+/** Lays a job out and checks it: the real pipeline, or a stand-in of the tests. */
+export type LayOutSteps = (job: Job) => Generator<Progress, CheckedLayout, void>;
+
+/** One face of one board, and what choosing it means. */
+export type FaceChoice = PossibleFace | ImpossibleFace;
+
+interface OneFace {
+  readonly board: string;
+  readonly face: Face;
+  /** As the maker gave it, 0 to 10. */
+  readonly look: number;
+}
+
+export interface ImpossibleFace extends OneFace {
+  readonly kind: 'impossible';
+  readonly why: Hindrance;
+}
+
+export interface PossibleFace extends OneFace {
+  readonly kind: 'possible';
+  /** Look, with the favour of what is welcome in view. */
+  readonly measure: number;
+  readonly welcome: number;
+  /** The job with the lead pinned here, its run broken where it must be, and its layout. */
+  readonly job: Job;
+  readonly layout: Layout;
+  /** The stretches of the run; one: its grain runs on whole. */
+  readonly groups: RunGroups;
+  readonly unrolled: Unrolled;
+  /** The goal's value, and a bound on it, with this choice. Under `most value` without the lead's bonus. */
+  readonly value: number;
+  readonly bound: number;
+  readonly proven: boolean;
+  /** What it costs (under `most value`: loses) beyond the cheapest plan; below 0 where a broken run comes cheaper. */
+  readonly extra: number;
+  /** Board feet more than the cheapest plan takes. */
+  readonly moreFeet: number;
+  /** Whether no other choice beats it on both look and cost. */
+  readonly isUnbeaten: boolean;
+}
+
+/** Every face for the lead, in the order of the boards, and the plan they are held against. */
+export interface FaceTable {
+  readonly job: Job;
+  readonly focus: Focus;
+  /** The cheapest plan with the run as the parts file has it. */
+  readonly plan: {
+    readonly job: Job;
+    readonly layout: Layout;
+    readonly value: number;
+    readonly proven: boolean;
+  };
+  readonly choices: readonly FaceChoice[];
+}
+
+interface Solved {
+  readonly job: Job;
+  readonly layout: Layout;
+  readonly value: number;
+  readonly bound: number;
+  readonly proven: boolean;
+}
+
+type Tried =
+  | ImpossibleFace
+  | (OneFace & { readonly kind: 'tried'; readonly groups: RunGroups; readonly solved: Solved });
+
+/**
+ * Tries the lead on every face of every board: one layout for each that could carry it, with that pin.
+ * @param solve lays out one job; a layout with a fault is a bug and thrown
+ */
+export function* faceTable(job: Job, focus: Focus, solve: LayOutSteps): Generator<Progress, FaceTable, void> {
+  const base = yield* solved(job, solve, 'the cheapest plan');
+  const tried: Tried[] = [];
+  const count = 2 * job.boards.length;
+  for (const board of job.boards) {
+    for (const face of ['A', 'B'] as const) {
+      const doing = `face ${tried.length + 1} of ${count}`;
+      const twin = tried[tried.length - 1];
+      if (face === 'B' && twin?.kind === 'tried' && isAlike(job, focus, board))
+        tried.push(turned(twin, job, focus, board));
+      else tried.push(yield* tryFace(job, focus, board, face, solve, doing));
+    }
+  }
+  return compared(job, focus, base, tried);
+}
+
+function* tryFace(
+  job: Job,
+  focus: Focus,
+  board: Board,
+  face: Face,
+  solve: LayOutSteps,
+  doing: string,
+): Generator<Progress, Tried, void> {
+  const one = { board: board.name, face, look: lookOf(board, face) };
+  const carriage = carriageOn(job, focus, board, face);
+  if (carriage.kind === 'cannot') return { kind: 'impossible', ...one, why: carriage.why };
+  let best: { readonly groups: RunGroups; readonly solved: Solved } | null = null;
+  for (const groups of carriage.ways) {
+    const pinned = pinnedJob(job, focus, one, groups);
+    const found = yield* solvedWithLead(pinned, focus, solve, doing);
+    if (best === null || shortCopies(found.layout) < shortCopies(best.solved.layout))
+      best = { groups, solved: found };
+    if (shortCopies(best.solved.layout) === 0 || job.shop.goal === 'most value') break;
+  }
+  // `carriageOn` gives at least the way in which the lead lies alone.
+  return { kind: 'tried', ...one, groups: best!.groups, solved: best!.solved };
+}
+
+function lookOf(board: Board, face: Face): number {
+  return face === 'A' ? board.lookA : board.lookB;
+}
+
+function* solved(job: Job, solve: LayOutSteps, doing: string): Generator<Progress, Solved, void> {
+  const steps = solve(job);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) {
+      if (step.value.faults.length > 0) throw new Error(unsound(step.value.faults));
+      const { layout } = step.value;
+      const { value, bound, proven } = layout.proof;
+      return { job, layout, value, bound, proven };
+    }
+    yield { ...step.value, doing: `${doing}: ${step.value.doing}` };
+  }
+}
+
+/** The layout, checked once more. @throws Error when the check finds anything: such a layout is never shown */
+function sound(job: Job, layout: Layout): Layout {
+  const faults = verify(job, layout);
+  if (faults.length > 0) throw new Error(unsound(faults));
+  return layout;
+}
+
+function unsound(faults: readonly CheckProblem[]): string {
+  return `a layout failed its own check (${faults[0]?.kind ?? ''})`;
+}
+
+/** Under `most value` the lead might be left out: it is made worth more than all else, and that bonus taken off again. */
+function* solvedWithLead(
+  job: Job,
+  focus: Focus,
+  solve: LayOutSteps,
+  doing: string,
+): Generator<Progress, Solved, void> {
+  if (job.shop.goal === 'least cost') return yield* solved(job, solve, doing);
+  const all = 1 + job.parts.reduce((sum, part) => sum + part.quantity * partValue(part), 0);
+  const parts = job.parts.map((part, index) =>
+    index === focus.lead ? { ...part, value: partValue(part) + all } : part,
+  );
+  const found = yield* solved({ ...job, parts }, solve, doing);
+  const bonus = all * laidCopies(found.layout, job.parts[focus.lead]!.name);
+  const value = found.value - bonus;
+  return { ...found, job, value, bound: Math.max(value, found.bound - bonus) };
+}
+
+function laidCopies({ boards }: Layout, part: string): number {
+  return new Set(boards.flatMap(({ pieces }) => pieces).flatMap((p) => (p.part === part ? [p.copy] : [])))
+    .size;
+}
+
+function shortCopies({ short }: Layout): number {
+  return short.reduce((sum, { copies }) => sum + copies, 0);
+}
+
+/** Whether both faces of a board leave all members of the run the same room: then one layout does for both. */
+function isAlike(job: Job, focus: Focus, board: Board): boolean {
+  return focus.members.every((index) => {
+    const part = job.parts[index]!;
+    return (
+      part.pin === null &&
+      board.defects.every((defect) => blocks(part, defect, 'A') === blocks(part, defect, 'B'))
+    );
+  });
+}
+
+/** The same layout with the stretch of the lead showing face B. */
+function turned(twin: Tried & { kind: 'tried' }, job: Job, focus: Focus, board: Board): Tried {
+  const { solved: found, groups } = twin;
+  const lead = job.parts[focus.lead]!.name;
+  const names = groups.find((group) => group.includes(lead)) ?? [];
+  const turn = (piece: LaidPiece): LaidPiece =>
+    names.includes(piece.part) ? { ...piece, showFace: 'B' } : piece;
+  const boards = found.layout.boards.map((laid) =>
+    laid.board === board.name ? { ...laid, pieces: laid.pieces.map(turn) } : laid,
+  );
+  const pinned = pinnedJob(job, focus, { board: board.name, face: 'B' }, groups);
+  const layout = { ...found.layout, boards };
+  return {
+    ...twin,
+    face: 'B',
+    look: board.lookB,
+    solved: { ...found, job: pinned, layout: sound(pinned, layout) },
+  };
+}
+
+function compared(job: Job, focus: Focus, base: Solved, tried: readonly Tried[]): FaceTable {
+  const sign = job.shop.goal === 'most value' ? -1 : 1;
+  const whole = tried.flatMap((one) => (one.kind === 'tried' && one.groups.length === 1 ? [one.solved] : []));
+  const plan = whole.reduce((best, other) => {
+    const apart = shortCopies(other.layout) - shortCopies(best.layout);
+    return apart < 0 || (apart === 0 && sign * other.value < sign * best.value - 1e-9) ? other : best;
+  }, base);
+  const choices = tried.map((one): FaceChoice => {
+    if (one.kind === 'impossible') return one;
+    const why = shortfall(one.solved, focus, plan);
+    const { board, face, look, groups } = one;
+    if (why !== null) return { kind: 'impossible', board, face, look, why };
+    const { layout } = one.solved;
+    const unrolled = unroll(one.solved.job, layout, focus);
+    const welcome = welcomeInView(unrolled);
+    return {
+      kind: 'possible',
+      ...{ board, face, look, groups, unrolled, welcome, ...one.solved },
+      measure: lookMeasure(look, welcome),
+      extra: sign * (one.solved.value - plan.value),
+      moreFeet: layout.totals.boardFeet - plan.layout.totals.boardFeet,
+      isUnbeaten: false,
+    };
+  });
+  const possible = choices.filter((choice) => choice.kind === 'possible');
+  const marks = unbeaten(possible);
+  return {
+    job,
+    focus,
+    plan,
+    choices: choices.map((choice) =>
+      choice.kind === 'possible' ? { ...choice, isUnbeaten: marks[possible.indexOf(choice)]! } : choice,
+    ),
+  };
+}
+
+/** Why a layout that was tried is no choice: it lacks some of the lead, or more of the rest than the plan lacks. */
+function shortfall({ job, layout, proven }: Solved, focus: Focus, plan: Solved): Hindrance | null {
+  const lead = job.parts[focus.lead]!;
+  if (laidCopies(layout, lead.name) < lead.quantity) return { kind: 'not laid out', proven };
+  if (job.shop.goal === 'most value' || shortCopies(layout) <= shortCopies(plan.layout)) return null;
+  return { kind: 'rest is short', parts: layout.short.map(({ part }) => part), proven };
+}
