@@ -31,10 +31,10 @@ export interface PackingLp {
   /** Changes the limit of one row, in the order the rows were added; the next solve starts from the last basis. */
   setLimit(row: number, limit: number): void;
   /**
-   * Drops the rows that are not wanted, but none that is tight, and starts afresh from the last basis (one pivot per
-   * tight row), which also sheds the rounding of earlier pivots. Says which rows stay, in their new order.
+   * A program of its own with the wanted rows, and all that are tight, standing at the last basis (one pivot per tight
+   * row, which also sheds the rounding of earlier pivots). `rows` says which rows it has, in its order.
    */
-  keepRows(wanted: (row: number) => boolean): readonly number[];
+  fork(wanted: (row: number) => boolean): { readonly lp: PackingLp; readonly rows: readonly number[] };
   readonly rowCount: () => number;
 }
 
@@ -152,10 +152,16 @@ export function certifies(
 }
 
 /** Opens a program over the given objective; see PackingLp. */
-export function openPackingLp(costs: readonly number[]): PackingLp {
-  const objective = [...costs];
-  const rows: LpRow[] = [];
-  let started = start(objective);
+export function openPackingLp(objective: readonly number[]): PackingLp {
+  return opened([...objective], [], start(objective));
+}
+
+function isTight(started: Started, row: number): boolean {
+  return (started.model.tableau.colByVarIndex[started.constraints[row]!.slack.index] ?? -1) > 0;
+}
+
+function opened(objective: number[], rows: LpRow[], from: Started): PackingLp {
+  let started = from;
   return {
     rowCount: () => rows.length,
     addRow(row) {
@@ -175,14 +181,11 @@ export function openPackingLp(costs: readonly number[]): PackingLp {
       rows[index] = { ...row, limit };
       started.constraints[index]!.setRightHandSide(limit);
     },
-    keepRows(wanted) {
-      const { colByVarIndex } = started.model.tableau;
-      const isTight = (i: number): boolean => (colByVarIndex[started.constraints[i]!.slack.index] ?? -1) > 0;
-      const stay = rows.flatMap((_, i) => (wanted(i) || isTight(i) ? [i] : []));
+    fork(wanted) {
+      const stay = rows.flatMap((_, i) => (wanted(i) || isTight(started, i) ? [i] : []));
       const kept = stay.map((i) => rows[i]!);
-      started = fromBasis(objective, kept, started, stay);
-      rows.splice(0, rows.length, ...kept);
-      return stay;
+      const own = [...objective];
+      return { lp: opened(own, kept, fromBasis(own, kept, started, stay)), rows: stay };
     },
     solve() {
       for (let solves = 1; ; solves += 1) {
@@ -210,9 +213,7 @@ function fromBasis(
   for (const row of rows) addTo(fresh, row);
   const before = old.model.tableau;
   const basic = old.variables.flatMap((v, j) => ((before.rowByVarIndex[v.index] ?? -1) > 0 ? [j] : []));
-  const tight = stay.flatMap((i, at) =>
-    (before.colByVarIndex[old.constraints[i]!.slack.index] ?? -1) > 0 ? [at] : [],
-  );
+  const tight = stay.flatMap((i, at) => (isTight(old, i) ? [at] : []));
   fresh.model.tableau.setModel(fresh.model);
   fresh.model.tableauInitialized = true;
   const left = new Set(basic);

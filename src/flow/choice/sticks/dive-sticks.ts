@@ -1,7 +1,7 @@
 import { type Random, uniform } from '../../../base/random/random.ts';
 import { firstFit } from './first-fit.ts';
 import { type StickSolve, generateSticks } from './generate-sticks.ts';
-import type { Restriction, StickDuals } from './stick-master.ts';
+import type { Restriction, StickDuals, StickMaster } from './stick-master.ts';
 import { type Pattern, type Remainder, isAllCut, take } from './sticks.ts';
 
 /** How often the pattern can be cut from what is left. */
@@ -64,6 +64,7 @@ function fix(
  */
 export function* diveSticks(
   solve: StickSolve,
+  parent: StickMaster,
   at: Restriction,
   options: {
     readonly before: readonly Pattern[];
@@ -77,13 +78,12 @@ export function* diveSticks(
 ): Generator<void, void, void> {
   const { sticks, meter } = solve;
   const rest: Remainder = { demand: at.rest.demand.slice(), copies: at.rest.copies.slice() };
+  const master = parent.fork();
   const fixed = [...options.before];
   const spent = (): number => fixed.reduce((sum, pattern) => sum + sticks.stocks[pattern.stock]!.cost, 0);
   while (!isAllCut(rest)) {
     const room = options.target() - spent();
-    const generated = yield* generateSticks(
-      solve,
-      { rest, banned: at.banned },
+    const generated = yield* generateSticks(solve, master, { rest, banned: at.banned },
       {
         cutoff: room + (sticks.whole ? 1 : 1e-9),
         enough: room - 1e-9,

@@ -7,7 +7,6 @@ import { type Sticks, patternWorth, raised } from './sticks.ts';
 export interface StickSolve {
   readonly sticks: Sticks;
   readonly pricer: StickPricer;
-  readonly master: StickMaster;
   readonly meter: Meter;
 }
 
@@ -75,10 +74,11 @@ const lean = 0.6;
  */
 export function* generateSticks(
   solve: StickSolve,
+  master: StickMaster,
   at: Restriction,
   limits: GenerateLimits,
 ): Generator<void, GeneratedSticks, void> {
-  const { sticks, master, meter } = solve;
+  const { sticks, meter } = solve;
   let best: Point | null = null;
   let bound = -Infinity;
   const wanted = 1 + Math.ceil(sticks.lengths.length / 12);

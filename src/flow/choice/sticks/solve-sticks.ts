@@ -43,11 +43,11 @@ export function* solveSticks(
     sticks,
     meter,
     pricer: openStickPricer(sticks, meter),
-    master: openStickMaster(sticks),
   };
+  const master = openStickMaster(sticks);
   const start = meter.spent;
   const first = firstFit(sticks, wholeRemainder(sticks));
-  for (const pattern of first) solve.master.add(pattern);
+  for (const pattern of first) master.add(pattern);
   let best: Cutting = cuttingOf(sticks, first);
   let bound = -Infinity;
   let told: SticksStanding = { plan: toPlan(instance, job, first), bound: job.fixed };
@@ -66,7 +66,7 @@ export function* solveSticks(
   const met = (): boolean => bound > target() + 1e-9;
   const at = { rest: wholeRemainder(sticks), banned: [] };
 
-  const root = generateSticks(solve, at, { cutoff: Infinity, enough: -Infinity, until: options.until });
+  const root = generateSticks(solve, master, at, { cutoff: Infinity, enough: -Infinity, until: options.until });
   let step = root.next();
   for (; step.done !== true; step = root.next()) yield told;
   const { bound: least } = step.value;
@@ -75,7 +75,7 @@ export function* solveSticks(
   const share = start + divesUntil * (options.until - start);
   for (let d = 0; d < dives && !met() && meter.spent < share; d += 1) {
     const shake = 0.15 * d;
-    const dive = diveSticks(solve, at, { before: [], shake, stream, until: share, target, offer });
+    const dive = diveSticks(solve, master, at, { before: [], shake, stream, until: share, target, offer });
     for (let each = dive.next(); each.done !== true && !met(); each = dive.next()) yield told;
   }
   if (!met()) {

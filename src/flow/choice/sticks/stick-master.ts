@@ -1,4 +1,4 @@
-import { openPackingLp } from '../../../base/lp/packing-lp.ts';
+import { type PackingLp, openPackingLp } from '../../../base/lp/packing-lp.ts';
 import {
   type Pattern,
   type Remainder,
@@ -45,8 +45,8 @@ export interface StickDuals {
 /**
  * The restricted master of a job of sticks through its dual, as `openMaster`:
  *   max Σ d_k π_k − Σ q_g μ_g   subject to   Σ a_kp π_k − μ_g ≤ c_p,  π_k ≤ penalty_k.
- * One master serves the whole search, since a fresh start costs far more pivots than a step from the last basis:
- * demands are the objective, and a pattern that a restriction forbids has its limit raised out of the way.
+ * It can turn to another restriction from its last basis, since a fresh start costs far more pivots: demands are the
+ * objective, and a pattern that the restriction forbids has its limit raised out of the way.
  */
 export interface StickMaster {
   /** Turns to another restriction. */
@@ -54,31 +54,42 @@ export interface StickMaster {
   /** Adds a pattern unless it is there; says whether it did. */
   add(pattern: Pattern): boolean;
   solve(): StickDuals;
+  /** A master of its own that stands where this one does; of many patterns it takes only those that pay best. */
+  fork(): StickMaster;
   readonly size: () => number;
 }
 
 export function openStickMaster(sticks: Sticks): StickMaster {
-  const kinds = sticks.lengths.length;
   const all = wholeRemainder(sticks);
   const lp = openPackingLp([...all.demand, ...Array.from(all.copies, (copies) => -copies)]);
-  const away = 2 * sticks.penalty[0]! * sticks.demand.reduce((sum, count) => sum + count, 0);
   sticks.penalty.forEach((limit, k) => lp.addRow({ indices: [k], coefficients: [1], limit }));
-  let patterns: Pattern[] = [];
-  let open: boolean[] = [];
-  let keys = new Set<string>();
-  let at: Restriction = { rest: all, banned: [] };
-  let last: StickDuals | null = null;
-  const most = 4 * kinds + 200;
+  return standing(sticks, lp, [], { rest: all, banned: [] }, null);
+}
 
-  const allowed = (pattern: Pattern): boolean =>
-    clipped(pattern, at.rest) === pattern && !isBanned(sticks, pattern, at.banned);
+/** A pattern in the master, and whether the restriction allows it. */
+interface Entry {
+  readonly pattern: Pattern;
+  open: boolean;
+}
+
+function standing(
+  sticks: Sticks,
+  lp: PackingLp,
+  entries: Entry[],
+  from: Restriction,
+  before: StickDuals | null,
+): StickMaster {
+  const kinds = sticks.lengths.length;
+  const keys = new Set(entries.map(({ pattern }) => patternKey(pattern)));
+  const away = 2 * sticks.penalty[0]! * sticks.demand.reduce((sum, count) => sum + count, 0);
+  let at = from;
+  let last = before;
 
   const add = (pattern: Pattern): boolean => {
     const key = patternKey(pattern);
     if (keys.has(key)) return false;
     keys.add(key);
-    patterns.push(pattern);
-    open.push(true);
+    entries.push({ pattern, open: true });
     lp.addRow({
       indices: [...pattern.kinds, kinds + pattern.stock],
       coefficients: [...pattern.counts, -1],
@@ -87,32 +98,34 @@ export function openStickMaster(sticks: Sticks): StickMaster {
     return true;
   };
 
-  /** Sheds the patterns that pay least. */
-  const shed = (duals: StickDuals): void => {
-    const loss = patterns.map(
-      (p) => sticks.stocks[p.stock]!.cost + duals.stock[p.stock]! - patternWorth(p, duals.kind),
-    );
-    const bar = [...loss].sort((a, b) => a - b)[Math.floor(most / 2)]!;
-    const stay = lp.keepRows((row) => row < kinds || loss[row - kinds]! < bar);
-    const left = stay.flatMap((row) => (row < kinds ? [] : [row - kinds]));
-    patterns = left.map((p) => patterns[p]!);
-    open = left.map((p) => open[p]!);
-    keys = new Set(patterns.map(patternKey));
-  };
-
   return {
     add,
-    size: () => patterns.length + kinds,
+    size: () => entries.length + kinds,
+    fork() {
+      const most = 2 * kinds + 100;
+      const duals = last;
+      if (duals === null || entries.length <= most) {
+        const { lp: own } = lp.fork(() => true);
+        return standing(sticks, own, entries.map((entry) => ({ ...entry })), at, last);
+      }
+      const loss = entries.map(
+        ({ pattern: p }) => sticks.stocks[p.stock]!.cost + duals.stock[p.stock]! - patternWorth(p, duals.kind),
+      );
+      const bar = [...loss].sort((a, b) => a - b)[most]!;
+      const { lp: own, rows } = lp.fork((row) => row < kinds || loss[row - kinds]! < bar);
+      const left = rows.flatMap((row) => (row < kinds ? [] : [{ ...entries[row - kinds]! }]));
+      return standing(sticks, own, left, at, last);
+    },
     aim(to) {
       at = to;
       const used = last === null ? [] : last.patterns.filter((_, p) => last!.use[p]! > 1e-9);
-      if (last !== null && patterns.length > most) shed(last);
       at.rest.demand.forEach((count, k) => lp.setObjective(k, Math.max(0, count)));
       at.rest.copies.forEach((copies, g) => lp.setObjective(kinds + g, -Math.max(0, copies)));
-      patterns.forEach((pattern, p) => {
-        const fits = allowed(pattern);
-        if (open[p] === fits) return;
-        open[p] = fits;
+      entries.forEach((entry, p) => {
+        const { pattern } = entry;
+        const fits = clipped(pattern, at.rest) === pattern && !isBanned(sticks, pattern, at.banned);
+        if (entry.open === fits) return;
+        entry.open = fits;
         lp.setLimit(kinds + p, sticks.stocks[pattern.stock]!.cost + (fits ? 0 : away));
       });
       for (const pattern of used) {
@@ -122,13 +135,12 @@ export function openStickMaster(sticks: Sticks): StickMaster {
     },
     solve() {
       const { x, rowPrice, objective, certified } = lp.solve();
-      const use = rowPrice.slice(kinds).map((value, p) => (open[p]! ? value : 0));
       last = {
         kind: x.slice(0, kinds),
         stock: x.slice(kinds),
         objective,
-        use,
-        patterns: [...patterns],
+        use: rowPrice.slice(kinds).map((value, p) => (entries[p]!.open ? value : 0)),
+        patterns: entries.map((entry) => entry.pattern),
         certified,
       };
       return last;
