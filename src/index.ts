@@ -94,13 +94,25 @@ export { jobOfLayout, type StockedJob, stockedJob, withoutRack } from './flow/ra
 export { type Turn, turns } from './flow/rack/turn.ts';
 export { type Kerfs, totalUsefulness, usefulness } from './flow/rack/usefulness.ts';
 
+// decide: the show face. What each choice costs, and what it makes impossible
+export { drawFace } from './decide/faces/draw-face.ts';
+export { type FaceTable, faceTable, type LayOutSteps } from './decide/faces/face-table.ts';
+export { hindranceWords } from './decide/faces/face-words.ts';
+export { facesJson } from './decide/faces/faces-json.ts';
+export { facesPage } from './decide/faces/faces-page.ts';
+export { facesCsv, facesText } from './decide/faces/faces-text.ts';
+export { type Focus, focusOf, type FocusProblem } from './decide/faces/focus.ts';
+export { glueLines, jobOnFace, premiumLines, wishLines } from './decide/faces/layout-face.ts';
+export { pickFace } from './decide/faces/pick-face.ts';
+export { readWish, type WishProblem } from './decide/faces/wish.ts';
+
 // decide: buying. The grade of marked boards; what to ask for; which boards of a yard to take
 export { readGrade } from './trade/grades/read-grade.ts';
 export { tally, type TallyRow } from './decide/buy/tally/tally.ts';
 export { tallyJson } from './decide/buy/tally/tally-json.ts';
 export { tallyPage } from './decide/buy/tally/tally-page.ts';
 export { tallyCsv, tallyText } from './decide/buy/tally/tally-rows.ts';
-export { type SolveJob, solver } from './decide/buy/solve-job.ts';
+export { completer, type SolveJob, solver } from './decide/buy/solve-job.ts';
 export { type DrawnGrade, drawnGrades } from './decide/buy/lumber/population.ts';
 export { type Lumber, type Visit, drawVisit } from './decide/buy/estimate/draw.ts';
 export { type LumberWanted, lumberWanted } from './decide/buy/estimate/lumber-wanted.ts';

@@ -6,11 +6,28 @@ import type { Job } from '../../flow/stock/job.ts';
 /** Lays a job out: the real solver, or a stand-in of the tests. Deterministic. */
 export type SolveJob = (job: Job) => Choice;
 
-/**
- * The real solver, run to its end. Where every board is free it stops as soon as nothing is short, since no layout can
- * then cost less.
- * @param effort as of a layout; 0 for the many layouts of an estimate
- */
+/** The real solver, run to its end. @param effort as of a layout */
 export function solver(seed: number, effort: number): SolveJob {
   return (job) => finish(choose(job, { seed, effort }));
+}
+
+/** Effort spent on whether a job comes out: enough for branching to mend what a first dive leaves out. */
+const effortWhetherItComesOut = 0.1;
+
+/**
+ * The real solver, asked only whether the job comes out of its boards, all of them free. A layout without shortage then
+ * costs 0 and is proven best, so the solver stops there by itself; and a bound above 0 proves that something must be
+ * short, so it is stopped there.
+ */
+export function completer(seed: number): SolveJob {
+  return (job) => {
+    const free = { ...job, boards: job.boards.map((board) => ({ ...board, cost: 0 })) };
+    let short = false;
+    const steps = choose(free, { seed, effort: effortWhetherItComesOut, stop: () => short });
+    for (;;) {
+      const step = steps.next();
+      if (step.done === true) return step.value;
+      short = step.value.bound !== null && step.value.bound > 1e-6;
+    }
+  };
 }

@@ -104,7 +104,8 @@ export function* faceTable(job: Job, focus: Focus, solve: LayOutSteps): Generato
   return compared(job, focus, base, tried);
 }
 
-function* tryFace(
+/** The lead on one face, laid out; with the way to break its run that leaves the least short. */
+export function* tryFace(
   job: Job,
   focus: Focus,
   board: Board,

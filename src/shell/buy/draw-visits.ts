@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { setImmediate } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
-import { type Visit, drawVisit, solver } from '../../index.ts';
+import { type Visit, completer, drawVisit } from '../../index.ts';
 import type { VisitDone, VisitTask, VisitWork } from './visit-task.ts';
 
 /** More threads than this bring little: an estimate is for a shop's computer. */
@@ -20,11 +20,7 @@ export interface VisitWatch {
  * the answer is the same however many threads there are.
  * @returns for each task its visits in order; where it was ended early, only those from the first on without a gap
  */
-export async function drawVisits(
-  tasks: readonly VisitTask[],
-  effort: number,
-  watch: VisitWatch,
-): Promise<Visit[][]> {
+export async function drawVisits(tasks: readonly VisitTask[], watch: VisitWatch): Promise<Visit[][]> {
   const found: (Visit | undefined)[][] = tasks.map(({ from, to }) => Array.from({ length: to - from }));
   const total = tasks.reduce((sum, { from, to }) => sum + to - from, 0);
   let done = 0;
@@ -34,8 +30,8 @@ export async function drawVisits(
     watch.drawn(done, total);
   };
   const worker = workerScript();
-  if (worker === null || availableParallelism() < 2) await drawHere(tasks, effort, keep, watch.stop);
-  else await drawThreaded(worker, tasks, effort, keep, watch.stop);
+  if (worker === null || availableParallelism() < 2) await drawHere(tasks, keep, watch.stop);
+  else await drawThreaded(worker, tasks, keep, watch.stop);
   return found.map((visits) => {
     const gap = visits.findIndex((visit) => visit === undefined);
     return (gap < 0 ? visits : visits.slice(0, gap)).filter((visit) => visit !== undefined);
@@ -49,7 +45,6 @@ function workerScript(): URL | null {
 
 async function drawHere(
   tasks: readonly VisitTask[],
-  effort: number,
   keep: (done: VisitDone) => void,
   stop: () => boolean,
 ): Promise<void> {
@@ -63,7 +58,7 @@ async function drawHere(
       keep({
         task: index,
         visit,
-        drawn: drawVisit(task.job, task.lumber, task.seed, visit, solver(task.seed, effort)),
+        drawn: drawVisit(task.job, task.lumber, task.seed, visit, completer(task.seed)),
       });
       await setImmediate();
     }
@@ -73,14 +68,13 @@ async function drawHere(
 async function drawThreaded(
   script: URL,
   tasks: readonly VisitTask[],
-  effort: number,
   keep: (done: VisitDone) => void,
   stop: () => boolean,
 ): Promise<void> {
   const of = Math.min(mostThreads, availableParallelism());
   const threads = Array.from(
     { length: of },
-    (_, share) => new Worker(script, { workerData: { tasks, effort, share, of } satisfies VisitWork }),
+    (_, share) => new Worker(script, { workerData: { tasks, share, of } satisfies VisitWork }),
   );
   const watching = setInterval(() => {
     if (stop()) for (const thread of threads) void thread.terminate();

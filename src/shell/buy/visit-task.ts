@@ -19,7 +19,6 @@ export interface VisitDone {
 /** What a thread is started with. */
 export interface VisitWork {
   readonly tasks: readonly VisitTask[];
-  readonly effort: number;
   /** This thread takes every `of`-th visit, from the `share`-th on. */
   readonly share: number;
   readonly of: number;

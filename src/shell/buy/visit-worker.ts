@@ -1,11 +1,11 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { drawVisit, solver } from '../../index.ts';
+import { completer, drawVisit } from '../../index.ts';
 import type { VisitDone, VisitWork } from './visit-task.ts';
 
 // A thread of its own: draws its share of the visits and posts each as it is done.
-const { tasks, effort, share, of } = workerData as VisitWork;
+const { tasks, share, of } = workerData as VisitWork;
 tasks.forEach((task, index) => {
-  const solve = solver(task.seed, effort);
+  const solve = completer(task.seed);
   for (let visit = task.from; visit < task.to; visit += 1) {
     if (visit % of !== share) continue;
     const drawn = drawVisit(task.job, task.lumber, task.seed, visit, solve);

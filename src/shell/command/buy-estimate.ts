@@ -86,7 +86,7 @@ async function watched(tasks: readonly VisitTask[], world: World): Promise<Visit
   let stopped = false;
   const release = world.onInterrupt(() => (stopped = true));
   try {
-    return await drawVisits(tasks, 0, {
+    return await drawVisits(tasks, {
       drawn: (done, of) => line.show({ doing: barOf(done, of), value: null, bound: null }),
       stop: () => stopped,
     });

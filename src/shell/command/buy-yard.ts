@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import {
   type YardAnswer,
   describeFault,
+  completer,
   solver,
   yardAnswer,
   yardCsv,
@@ -25,7 +26,7 @@ export async function buyAtYard(buying: Buying, offers: Offers, world: World): P
   if (offers.taken.length > 0)
     world.stderr.write(`yard.csv: taken already, by boards.csv: ${offers.taken.map(quoted).join(', ')}\n`);
   const thorough = solver(options.seed, options.effort);
-  const quick = solver(options.seed, 0);
+  const quick = completer(options.seed);
   const driven = await drive(
     () => yardAnswer(job, offers.yard, options.runnerUps, { thorough, quick }),
     world,

@@ -96,14 +96,25 @@ function leastPrefix(
     return choice.short.length === 0 ? { count, choice, boards } : null;
   };
   let best = trial(byEye);
-  if (best === null) {
-    for (let count = byEye + 1; count <= order.length && best === null; count += 1) best = trial(count);
-    return best;
-  }
+  if (best === null) return order.length > byEye ? bisected(byEye, trial(order.length), trial) : null;
   while (best.count > 0) {
     const fewer = trial(best.count - 1);
     if (fewer === null) return best;
     best = fewer;
+  }
+  return best;
+}
+
+/** The fewest boards above a number that does not suffice, when the found one does: by halving. */
+function bisected(tooFew: number, found: Found | null, trial: (count: number) => Found | null): Found | null {
+  if (found === null) return null;
+  let low = tooFew;
+  let best = found;
+  while (best.count - low > 1) {
+    const middle = Math.floor((low + best.count) / 2);
+    const tried = trial(middle);
+    if (tried === null) low = middle;
+    else best = tried;
   }
   return best;
 }
