@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { ticksPerInch } from '../../src/base/units/tick.ts';
+import { handMethod } from '../bench/hand-method.ts';
 import { perfectJob } from './perfect-job.ts';
 import { mantelJob } from './random-job.ts';
 
@@ -65,5 +66,12 @@ describe('mantelJob', () => {
     shares.sort((a, b) => a - b);
     expect(shares[20]).toBeGreaterThan(1.8);
     expect(shares[20]).toBeLessThan(2.2);
+  });
+
+  test('every piece can be had: some way of cutting the boards gives them all', () => {
+    for (let seed = 1; seed <= 100; seed += 1) {
+      const job = mantelJob(seed, { kinds: 10, boards: 14, pieces: 18 });
+      expect(handMethod(job)?.short, `seed ${seed}`).toEqual([]);
+    }
   });
 });

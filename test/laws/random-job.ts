@@ -1,11 +1,15 @@
-import { inches, ticks, ticksPerInch } from '../../src/base/units/tick.ts';
+import { type Tick, inches, ticks, ticksPerInch } from '../../src/base/units/tick.ts';
 import type { Part, Quality } from '../../src/flow/parts/part.ts';
 import { defaultShop } from '../../src/flow/shop/shop.ts';
 import type { Board } from '../../src/flow/stock/board.ts';
 import { type Defect, type DefectKind, defectKinds } from '../../src/flow/stock/defect.ts';
 import type { Job } from '../../src/flow/stock/job.ts';
+import { handMethod } from '../bench/hand-method.ts';
 import { plainBoard, plainPart } from './random-board.ts';
 import { type Seeded, seeded } from './seeded.ts';
+
+/** 1/16 in, the grid of all sizes. */
+const sixteenth = ticksPerInch / 16;
 
 /** A size between two numbers of inches, on the 1/16 in grid, in ticks. */
 function size(random: Seeded, least: number, most: number): number {
@@ -116,11 +120,23 @@ function partsFor(seed: number, kinds: number, pieces: number, stretch: number):
   return parts.map((kind, index) => ({ ...kind, quantity: quantities[index] ?? 1 }));
 }
 
+/** The parts a little smaller both ways, sizes still on 1/16 in. */
+function shrunk(parts: readonly Part[], by: number): Part[] {
+  const smaller = (size: number): Tick => ticks(Math.max(1, Math.floor((size * by) / sixteenth)) * sixteenth);
+  return parts.map((kind) => ({ ...kind, length: smaller(kind.length), width: smaller(kind.width) }));
+}
+
+/** Whether all pieces can be had: a person who works carefully by hand gets them. */
+function canBeHad(job: Job): boolean {
+  return handMethod(job)?.short.length === 0;
+}
+
 /**
  * A realistic generated job: `boards` rough hardwood boards of random width, length, price and flaws, and
  * `kinds` part kinds of a mantel with `pieces` copies in all, a few of them long wide show parts, sizes on
- * 1/16 in. Part sizes are stretched until the boards hold about twice the area needed.
- * Deterministic in its arguments. It does not promise that every part can be had from the boards.
+ * 1/16 in. Part sizes are stretched until the boards hold about twice the area needed, and where the boards do not
+ * hold them all they are then shrunk, 3 % at a time, until they do: every part can be had (of two boards or more).
+ * Deterministic in its arguments.
  */
 export function mantelJob(
   seed: number,
@@ -136,7 +152,10 @@ export function mantelJob(
     parts = partsFor(seed, given.kinds, given.pieces, stretch);
   }
   const shop = { ...defaultShop, endTrim: inches(1 / 2), shortestPiece: ticks(0) };
-  return { name: `mantel ${seed}`, shop, parts, boards };
+  let job: Job = { name: `mantel ${seed}`, shop, parts, boards };
+  for (let round = 0; round < 20 && !canBeHad(job); round += 1)
+    job = { ...job, parts: shrunk(job.parts, 0.97) };
+  return job;
 }
 
 /** The kinds the generator above knows, for tests that look at all of them. */
