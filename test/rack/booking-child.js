@@ -1,16 +1,15 @@
 /**
  * A process that books on a rack until it has done enough or is killed:
  *
- *     node booking-child.js JOURNAL NAME HOW-MANY whole|crumbs
+ *     node booking-child.js BUILT JOURNAL NAME HOW-MANY whole|crumbs
  *
  * Each booking puts some pieces, each of which says how many there are. A booking that has been made is told on stdout
  * by its pieces' common name. With `crumbs` every write reaches the disk in small bits with pauses between, so that
  * a kill finds bookings half written.
  */
-const { appendBooking } = await import('../../dist/shell/rack/append-booking.js');
-const { disk } = await import('../../dist/shell/rack/disk.js');
-
-const [, , journal, name, howMany, manner] = process.argv;
+const [, , built, journal, name, howMany, manner] = process.argv;
+const { appendBooking } = await import(`${built}/shell/rack/append-booking.js`);
+const { disk } = await import(`${built}/shell/rack/disk.js`);
 const crumb = 40;
 const millisecondsBetweenCrumbs = 0.3;
 const nobodyWakesIt = new Int32Array(new SharedArrayBuffer(4));

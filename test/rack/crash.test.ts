@@ -1,24 +1,28 @@
 import { spawn } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { basename, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { setTimeout } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { seeded, type Seeded } from '../laws/seeded.ts';
-import { journalAt, startChild, wholeBookings } from './children.ts';
+import { journalAt, leanBuild, startChild, wholeBookings } from './children.ts';
 
 let folder = '';
+let lean = '';
 beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'rack-crash-'));
+  const scratch = mkdtempSync(join(tmpdir(), 'rack-crash-'));
+  lean = leanBuild(scratch);
+  folder = join(scratch, 'racks');
+  mkdirSync(folder);
 });
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+afterAll(() => rmSync(dirname(folder), { recursive: true, force: true }));
 
 const rounds = 6;
 /** Lanes run at once. The last two share a journal, so that one's death falls into the other's bookings. */
 const lanes = 5;
 const killsPerLane = 10;
-/** Starting 300 processes takes 20 s of two idle cores; a busy machine may need much longer. */
+/** A busy machine may need many times what two idle cores take. */
 const patience = 400_000;
 
 describe('a journal under kill -9', () => {
@@ -58,7 +62,7 @@ async function lane(
   const file = join(folder, name);
   const told: string[] = [];
   for (let turn = 0; turn < killsPerLane; turn += 1) {
-    const child = startChild(file, `${called}t${turn}`, 1000, random.chance(0.8) ? 'crumbs' : 'whole');
+    const child = startChild(lean, file, `${called}t${turn}`, 1000, random.chance(0.8) ? 'crumbs' : 'whole');
     // Every other one is left to make a booking first; the others die in their first one or before.
     await (turn % 2 === 0 ? child.ready : child.booked);
     await setTimeout(random.next() * 30);
@@ -77,7 +81,7 @@ async function lane(
 /** A process that comes after all the dead books at once, mends the end and leaves no litter. */
 async function survivor(file: string): Promise<void> {
   const before = wholeBookings(journalAt(file));
-  expect(await startChild(file, 'survivor', 1, 'whole').ended).toBe(0);
+  expect(await startChild(lean, file, 'survivor', 1, 'whole').ended).toBe(0);
   const journal = journalAt(file);
   expect(journal.notices).toEqual([]);
   expect(wholeBookings(journal)).toEqual(new Set([...before, 'survivor.1']));
@@ -91,7 +95,7 @@ describe('eight processes booking at once', () => {
     async () => {
       const file = join(folder, 'busy.csv');
       const children = Array.from({ length: 8 }, (_, at) =>
-        startChild(file, `p${at}`, 25, at % 2 === 0 ? 'whole' : 'crumbs'),
+        startChild(lean, file, `p${at}`, 25, at % 2 === 0 ? 'whole' : 'crumbs'),
       );
       expect(await Promise.all(children.map(({ ended }) => ended))).toEqual(Array(8).fill(0));
       const journal = journalAt(file);
@@ -111,7 +115,7 @@ describe('one offcut and many who want it', () => {
     'goes to one of four commands at once; the others are told, and nothing is booked for them',
     async () => {
       const file = join(folder, 'wanted.csv');
-      await startChild(file, 'w', 1, 'whole').ended;
+      await startChild(lean, file, 'w', 1, 'whole').ended;
       const [wanted = ''] = [...wholeBookings(journalAt(file))].map((name) => `${name}.1`);
       const bin = fileURLToPath(new URL('../../bin/mantelwright.js', import.meta.url));
       const takes = [1, 2, 3, 4].map(
