@@ -6,6 +6,7 @@ import {
   type Layout,
   type Result,
   describeFault,
+  glueLines,
   layOutJob,
   needsOf,
   rackBoardsOf,
@@ -18,6 +19,7 @@ import { jobFileNames } from '../read/job.ts';
 import type { WriteProblem } from '../write/problem.ts';
 import { type Driven, drive } from './drive.ts';
 import { exitCodes, exitWith, orEnd } from './end.ts';
+import { type FaceOption, faceOfLayout } from './show-face.ts';
 import { numberOption } from './number-option.ts';
 import { type RackOption, type StockedOpening, openStockedJob } from './open-stock.ts';
 import { writeParts } from './plan.ts';
@@ -29,7 +31,7 @@ import type { World } from './world.ts';
 import { type TextFile, writeTogether } from './write-together.ts';
 
 /** Options of `layout` as they come from the argument reader. */
-interface LayoutOptions extends RackOption {
+interface LayoutOptions extends RackOption, FaceOption {
   readonly out?: string;
   readonly json?: true;
   readonly seed: number;
@@ -60,12 +62,13 @@ export function register(program: Command, world: World): void {
       'the rack of offcuts, where the job names none (default: rack.csv beside the job folder)',
     )
     .option('--no-rack', 'use no offcut of the rack')
+    .option('--face <board:face>', 'the face that is to show, such as C1:A (see the command faces)')
     .action((given: string, options: LayoutOptions) => layoutCommand(given, options, world));
 }
 
 async function layoutCommand(given: string, options: LayoutOptions, world: World): Promise<void> {
   const opened = await openStockedJob(given, options, world);
-  const { folder, job, mantel, isPlanned } = opened;
+  const { folder, mantel, isPlanned } = opened;
   const say = options.json === true ? world.stderr : world.stdout;
   if (isPlanned && mantel !== null) {
     const parts = shownPath(join(folder, jobFileNames.parts), world);
@@ -73,18 +76,20 @@ async function layoutCommand(given: string, options: LayoutOptions, world: World
     if (told(await writeParts(folder, mantel, world), world))
       say.write(`${parts}: ${mantel.parts.length} parts, from the measurements\n`);
   }
+  const { job, lines } = await faceOfLayout(opened.job, options, world);
   const driven = await solve(job, opened, options, world);
   const layout = soundLayout(job, driven, world);
   const rack =
     driven.ended === 'done'
       ? await noteOfRack(job, layout, opened, options, world)
       : rackNote(job, layout, null);
+  const faces = [...lines, ...glueLines(job, layout)];
+  const notes = [
+    ...(faces.length === 0 ? [] : [{ heading: 'What shows', lines: faces }]),
+    ...(rack === null ? [] : [rack]),
+  ];
   const out = options.out === undefined ? join(folder, 'out') : resolve(world.cwd, options.out);
-  const written = await writeResult(
-    out,
-    resultFiles(job, layout, mantel, rack === null ? [] : [rack]),
-    world,
-  );
+  const written = await writeResult(out, resultFiles(job, layout, mantel, notes), world);
   if (options.json === true) {
     // The answer is on its way by stdout: files that nobody asked for by name may fail.
     if (options.out === undefined) told(written, world);
@@ -92,9 +97,9 @@ async function layoutCommand(given: string, options: LayoutOptions, world: World
     world.stdout.write(layoutJson(layout));
   } else {
     orEnd(written, world);
-    const ofRack = rack === null ? '' : `${rack.lines.join('\n')}\n`;
+    const said = notes.map((note) => `${note.lines.join('\n')}\n`).join('');
     world.stdout.write(
-      `${summaryText(job, layout)}\n${ofRack}sheet: ${shownPath(join(out, 'sheet.html'), world)}\n`,
+      `${summaryText(job, layout)}\n${said}sheet: ${shownPath(join(out, 'sheet.html'), world)}\n`,
     );
   }
   const early = endedEarly(driven.ended);

@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { register as buy } from './buy.ts';
 import { register as check } from './check.ts';
+import { register as faces } from './faces.ts';
 import { helpText } from './help-text.ts';
 import { register as layout } from './layout.ts';
 import { register as newJob } from './new.ts';
@@ -15,6 +16,7 @@ const commands: readonly ((program: Command, world: World) => void)[] = [
   newJob,
   plan,
   layout,
+  faces,
   check,
   tally,
   buy,

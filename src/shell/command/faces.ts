@@ -1,0 +1,81 @@
+import { join, resolve } from 'node:path';
+import type { Command } from 'commander';
+import { type FaceTable, faceTable, facesCsv, facesJson, facesPage, facesText } from '../../index.ts';
+import { drive } from './drive.ts';
+import { exitCodes, exitWith, orEnd } from './end.ts';
+import { numberOption } from './number-option.ts';
+import { type RackOption, openStockedJob } from './open-stock.ts';
+import { focusOrEnd, limits, steps } from './show-face.ts';
+import { shownPath } from './shown-path.ts';
+import { told } from './told.ts';
+import type { World } from './world.ts';
+import { writeTogether } from './write-together.ts';
+
+interface FacesOptions extends RackOption {
+  readonly part?: string;
+  readonly out?: string;
+  readonly json?: true;
+  readonly seed: number;
+  readonly effort: number;
+  readonly seconds?: number;
+}
+
+/** Effort of each of the many layouts when the maker does not say. */
+const usualEffort = 0.1;
+
+/** `mantelwright faces JOB`: which board, and which face of it, becomes the front; what each choice costs. */
+export function register(program: Command, world: World): void {
+  program
+    .command('faces')
+    .description(
+      'every board and face that could become the front: how it looks, what it costs, what it rules out',
+    )
+    .argument('<job>', 'job folder')
+    .option('--part <name>', 'choose the face of this part, or of its run (default: the most visible)')
+    .option('--out <folder>', 'where the page and the table go (default: out in the job folder)')
+    .option('--json', 'print the whole answer as one JSON object on stdout, and nothing else')
+    .option('--seed <n>', 'another order of trying', numberOption(0, 'whole'), 1)
+    .option('--effort <n>', 'how much work to spend on each choice', numberOption(0, 'any'), usualEffort)
+    .option(
+      '--seconds <n>',
+      'stop looking after so long: later choices get a first layout',
+      numberOption(0, 'any'),
+    )
+    .option(
+      '--rack <file>',
+      'the rack of offcuts, where the job names none (default: rack.csv beside the job folder)',
+    )
+    .option('--no-rack', 'use no offcut of the rack')
+    .action((given: string, options: FacesOptions) => facesCommand(given, options, world));
+}
+
+async function facesCommand(given: string, options: FacesOptions, world: World): Promise<void> {
+  const { folder, job } = await openStockedJob(given, options, world);
+  const focus = focusOrEnd(job, options.part ?? null, world);
+  const { value: table, ended } = await drive(
+    (stop) => faceTable(job, focus, steps(options, stop)),
+    world,
+    limits(options),
+  );
+  const out = options.out === undefined ? join(folder, 'out') : resolve(world.cwd, options.out);
+  const files = [
+    { name: 'faces.html', text: facesPage(table) },
+    { name: 'faces.csv', text: facesCsv(table) },
+  ];
+  const written = await writeTogether(out, files, world);
+  if (options.json === true) {
+    if (options.out === undefined) told(written, world);
+    else orEnd(written, world);
+    world.stdout.write(facesJson(table));
+  } else {
+    orEnd(written, world);
+    world.stdout.write(`${facesText(table)}\n\npage: ${shownPath(join(out, 'faces.html'), world)}\n`);
+  }
+  if (ended !== 'done')
+    world.stderr.write('stopped early: the choices tried last have a first layout only\n');
+  if (!canShow(table)) exitWith(exitCodes.short);
+}
+
+function canShow({ choices }: FaceTable): boolean {
+  return choices.some(({ kind }) => kind === 'possible');
+}
