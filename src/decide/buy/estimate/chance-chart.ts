@@ -5,9 +5,9 @@ import type { LumberEstimate } from './estimate.ts';
 import { askedChances, chanceOf } from './summary.ts';
 
 const width = 1200;
-const height = 700;
-const plot = { left: 110, top: 30, right: 1050, bottom: 600 };
-const type = 30;
+const height = 840;
+const plot = { left: 120, top: 30, right: 1020, bottom: 630 };
+const type = 36;
 /** Told apart without colour: plain, long dashes, dots, dash and dot. */
 const dashes = [null, '26 12', '4 12', '26 10 4 10'];
 const weights = [8, 7, 8, 7];
@@ -37,6 +37,7 @@ export function chanceChart(estimate: LumberEstimate): Markup {
     chanceLines(y),
     feetAxis(most, x),
     curves(estimate, most, x, y),
+    gradeKey(estimate),
   );
 }
 
@@ -59,23 +60,23 @@ function thumbBand({ wanted, grades }: LumberEstimate, x: (feet: number) => numb
   if (low === undefined || high === undefined || wanted.netBoardFeet <= 0) return null;
   const [left, right] = [x(low.boardFeet), Math.max(x(low.boardFeet) + 6, x(high.boardFeet))];
   const words = 'net + 20 to 30 %';
-  const lines: string[] = [];
-  for (let at = plot.top; at < plot.bottom; at += 14) lines.push(`M${left} ${at + 10}L${right} ${at}`);
+  const key = { left: plot.right - 40 - textWidth(words, type, false), top: height - 108 };
   return svg(
     'g',
     { 'aria-label': `rule of thumb: ${words}` },
-    svg('path', { d: lines.join(''), stroke: '#000', 'stroke-width': 2, fill: 'none' }),
-    svg('path', {
-      d: `M${left} ${plot.top}V${plot.bottom}M${right} ${plot.top}V${plot.bottom}`,
-      stroke: '#000',
-      'stroke-width': 1,
-    }),
-    svg(
-      'g',
-      { transform: `translate(${left - 8} ${plot.bottom - 10}) rotate(-90)` },
-      svg('text', { x: 0, y: 0, 'font-size': 26 }, words),
-    ),
+    hatched(left, plot.top, right - left, plot.bottom - plot.top),
+    hatched(key.left - 46, key.top, 36, 36),
+    textAt(key.left, key.top + 30, type, words),
   );
+}
+
+function hatched(x: number, y: number, w: number, h: number): Markup {
+  const lines: string[] = [];
+  for (let at = y; at + 14 <= y + h; at += 14) lines.push(`M${x} ${at + 12}L${x + w} ${at + 2}`);
+  return svg('path', {
+    d: `${lines.join('')}M${x} ${y}v${h}h${w}v${-h}z`,
+    ...{ stroke: '#000', 'stroke-width': 2, fill: 'none' },
+  });
 }
 
 function chanceLines(y: (chance: number) => number): Markup {
@@ -94,7 +95,7 @@ function chanceLines(y: (chance: number) => number): Markup {
           ...{ stroke: '#000', 'stroke-width': chance === 0 ? 4 : 2, 'stroke-dasharray': dash, fill: 'none' },
         }),
         // 95 and 100 % stand close: 100 % goes without saying.
-        chance !== 1 && textAt(plot.left - 12 - textWidth(label, type, false), y(chance) + 10, type, label),
+        chance !== 1 && textAt(plot.left - 12 - textWidth(label, type, false), y(chance) + 12, type, label),
       );
     }),
   );
@@ -114,9 +115,9 @@ function feetAxis(most: number, x: (feet: number) => number): Markup {
     }),
     marks.map((feet) => {
       const label = String(feet);
-      return textAt(x(feet) - Math.round(textWidth(label, type, false) / 2), plot.bottom + 46, type, label);
+      return textAt(x(feet) - Math.round(textWidth(label, type, false) / 2), plot.bottom + 52, type, label);
     }),
-    textAt(plot.left, plot.bottom + 88, type, name),
+    textAt(plot.left, height - 78, type, name),
   );
 }
 
@@ -126,7 +127,7 @@ function curves(
   x: (feet: number) => number,
   y: (chance: number) => number,
 ): Markup[] {
-  let lastLabel = Infinity;
+  let lastLabel = -Infinity;
   return grades
     .map(({ grade, visits }, index) => {
       const feet = Array.from({ length: Math.floor(most) + 1 }, (_, at) => at);
@@ -135,10 +136,10 @@ function curves(
       const path = `M${x(0)} ${y(shares[0]!)}${steps}H${plot.right}`;
       return { grade, path, end: y(shares.at(-1)!), dash: dashes[index % 4]!, weight: weights[index % 4]! };
     })
-    .sort((a, b) => b.end - a.end)
+    .sort((a, b) => a.end - b.end)
     .map(({ grade, path, end, dash, weight }) => {
-      // Labels from the lowest curve up, each at least a line above the last.
-      lastLabel = Math.min(end + 10, lastLabel - 36);
+      // Labels from the highest curve down, each at least a line below the last.
+      lastLabel = Math.max(end + 12, lastLabel + 42);
       return svg(
         'g',
         { 'aria-label': `grade ${grade}` },
@@ -154,4 +155,31 @@ function curves(
         textAt(plot.right + 12, lastLabel, type, grade, true),
       );
     });
+}
+
+/** Which line is which grade, for lines that end together. */
+function gradeKey({ grades }: LumberEstimate): Markup {
+  let x = plot.left;
+  return svg(
+    'g',
+    { 'aria-label': 'lines' },
+    grades.map(({ grade }, index) => {
+      const from = x;
+      x += 110 + textWidth(grade, type, true) + 40;
+      return svg(
+        'g',
+        {},
+        svg('path', {
+          d: `M${from} ${height - 32}h96`,
+          ...{
+            stroke: '#000',
+            'stroke-width': weights[index % 4]!,
+            'stroke-dasharray': dashes[index % 4]!,
+            fill: 'none',
+          },
+        }),
+        textAt(from + 110, height - 20, type, grade, true),
+      );
+    }),
+  );
 }

@@ -28,7 +28,7 @@ export interface Visit {
   /** Of the boards that were enough: area of the pieces on them, and their own area. Square ticks; 0 when none. */
   readonly pieceArea: number;
   readonly boardArea: number;
-  /** Names of pieces that no board of the pile could give, joined by + in a run. */
+  /** Names of parts and runs that no board of the pile could give. */
   readonly unfound: readonly string[];
 }
 
@@ -60,7 +60,9 @@ export function drawVisit(job: Job, lumber: Lumber, seed: number, visit: number,
     cart: order.map((at) => (total += feet[at]!)),
     enough: found === null ? null : found.count,
     ...areas(found, owned.boards.length),
-    unfound: unfound.map(({ parts }) => parts.map(({ name }) => name).join(' + ')),
+    unfound: unfound.map(({ parts }) =>
+      parts.length > 1 ? `the run ${parts[0]!.run ?? ''}` : parts[0]!.name,
+    ),
   };
 }
 

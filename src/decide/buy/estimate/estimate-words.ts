@@ -79,6 +79,6 @@ export function methodWords({ seed, visits, owned }: JobEstimate): string[] {
     `Each visit finds a fresh pile of ${pileSize} boards of the grade. For the longest piece still missing, the first board that gives it is taken and filled; the solver then lays the job out on as few of the taken boards as suffice.`,
     'Quantities are surface measure × nominal thickness, as a yard tallies: ask for at least so much; boards come whole, so a little more comes home, and that is what is costed. In brackets: 95 % intervals, from the number of visits alone.',
     'The pile follows published means of red oak lumber (Wiedenbeck, Gatchell and Walker 1995): surface measure, defect area, main kinds. Lengths, widths, and sizes and places of single defects are assumed. Your yard may differ.',
-    'Yield is parts over the area of the boards that were just enough.',
+    'Yield is parts over the area of the boards that were just enough, over the visits out of which the job came.',
   ];
 }

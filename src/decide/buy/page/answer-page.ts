@@ -9,7 +9,6 @@ const answerStyle = `
 .chart svg { display: block; width: 100%; height: auto; max-width: 52rem; }
 .choice { border-top: 2px solid #000; margin: 1rem 0; padding-top: .4rem; break-inside: avoid; }
 .verdict ul { margin: .3rem 0; padding-left: 1.2rem; }
-@media (max-width: 44rem) { .chart svg text { font-size: 190%; } }
 `;
 
 /**
