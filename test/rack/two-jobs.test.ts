@@ -20,6 +20,12 @@ describe('the story of two jobs', () => {
       return JSON.parse(out) as Layout;
     };
 
+    // What lies in the fixtures is what plan makes of the measurements.
+    expect((await run('plan', 'hearth-second', '--overwrite')).code).toBe(0);
+    expect(readFileSync(join(cwd, 'hearth-second', 'parts.csv'), 'utf8')).toBe(
+      readFileSync(join(jobs, 'hearth-second', 'parts.csv'), 'utf8'),
+    );
+
     const first = await layout('hearth');
     expect(first.short).toEqual([]);
     const left = first.boards.flatMap(({ offcuts }) => offcuts.map(({ id }) => id));
