@@ -28,7 +28,7 @@ export function smallJob(seed: number): Job {
   const random = seeded(seed * 7919);
   const shop = { ...defaultShop, endTrim: inches(1 / 2), shortestRip: inches(6) };
   const boards = Array.from({ length: 4 }, (_, index) => {
-    const size = { length: inch(random, 30, 60), width: inch(random, 5, 9) };
+    const size = { length: inch(random, 30, 60), width: inch(random, 4, 7) };
     return {
       ...plainBoard({ name: `B${index + 1}`, ...size }),
       cost: random.whole(8, 30),
@@ -39,7 +39,7 @@ export function smallJob(seed: number): Job {
   });
   const parts = [
     { name: 'front', show: 3, length: inch(random, 22, 36), width: inch(random, 3, 5) },
-    { name: 'end', show: 2, length: inch(random, 6, 12), width: inch(random, 3, 5) },
+    { name: 'end', show: 2, length: inch(random, 16, 26), width: inch(random, 3, 5) },
     {
       name: 'top',
       show: 0,
@@ -62,6 +62,6 @@ export function smallJob(seed: number): Job {
 export function tonedJob(seed: number): Job {
   const random = seeded(seed * 104_729);
   const job = smallJob(seed);
-  const boards = job.boards.map((board) => ({ ...board, tone: random.pick(['warm', 'pale']) }));
+  const boards = job.boards.map((board) => ({ ...board, tone: random.chance(0.5) ? 'warm' : 'pale' }));
   return { ...job, boards };
 }

@@ -115,19 +115,21 @@ function corner(face: Unrolled, ratio: number, piece: UnrolledPiece): Markup | n
   );
 }
 
-/** Name, board and length below a piece, as far as they fit; the narrow ones keep their length. */
+/** Name, board and length below a piece, as far as they fit; a narrow one keeps its length alone. */
 function caption(face: Unrolled, ratio: number, piece: UnrolledPiece, shop: Shop): Markup[] {
   const { x, w } = faceBox(face, ratio, piece);
   const base = faceBox(face, ratio, { u: 0, v: 0, length: 0, width: 0 }).y;
+  const size = bare(piece.length, shop);
+  const room = w - 8;
+  const whole = `${nameText(piece.board, 30)} ${piece.face}, ${size}`;
   const lines = [
-    nameText(piece.part),
-    `${nameText(piece.board, 30)} ${piece.face}, ${bare(piece.length, shop)}`,
+    fitted(nameText(piece.part), type, true, room),
+    textWidth(whole, type, false) <= room ? whole : size,
   ];
-  const room = w - 12;
   return lines.flatMap((line, index) => {
-    const text = fitted(line, type, index === 0, room);
-    if (text.length < 3 && text !== line) return [];
-    const left = x + Math.round((w - textWidth(text, type, index === 0)) / 2);
-    return [textAt(left, base + 36 + 30 * index, type, text, index === 0)];
+    const isName = index === 0;
+    const wide = textWidth(line, type, isName);
+    if (wide > room) return [];
+    return [textAt(x + Math.round((w - wide) / 2), base + 36 + 30 * index, type, line, isName)];
   });
 }
