@@ -6,6 +6,14 @@ import type { Job } from '../../flow/stock/job.ts';
 /** Lays a job out: the real solver, or a stand-in of the tests. Deterministic. */
 export type SolveJob = (job: Job) => Choice;
 
+/** Solvers for the two questions of buying. */
+export interface Solvers {
+  /** The cheapest layout: heeds what boards cost. */
+  readonly cheapest: SolveJob;
+  /** Whether a job comes out of its boards at all, whatever they cost. */
+  readonly comesOut: SolveJob;
+}
+
 /** The real solver, run to its end. @param effort as of a layout */
 export function solver(seed: number, effort: number): SolveJob {
   return (job) => finish(choose(job, { seed, effort }));

@@ -25,13 +25,10 @@ export async function buyAtYard(buying: Buying, offers: Offers, world: World): P
   const { job, options } = buying;
   if (offers.taken.length > 0)
     world.stderr.write(`yard.csv: taken already, by boards.csv: ${offers.taken.map(quoted).join(', ')}\n`);
-  const thorough = solver(options.seed, options.effort);
-  const quick = completer(options.seed);
-  const driven = await drive(
-    () => yardAnswer(job, offers.yard, options.runnerUps, { thorough, quick }),
-    world,
-    { milliseconds: null },
-  );
+  const solvers = { cheapest: solver(options.seed, options.effort), comesOut: completer(options.seed) };
+  const driven = await drive(() => yardAnswer(job, offers.yard, options.runnerUps, solvers), world, {
+    milliseconds: null,
+  });
   const found = sound(driven.value, buying, world);
   const files = [
     { name: 'buy.html', text: yardPage(job.name, found, job.shop) },

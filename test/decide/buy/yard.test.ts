@@ -44,7 +44,7 @@ describe('spare boards', () => {
       const { owned, yard } = stickYard(seed);
       const [plan] = finish(cheapestPlans(owned, yard, 1, stickSolve));
       if (plan === undefined) continue;
-      const answer = finish(spareAnswer(owned, yard, plan, stickSolve));
+      const answer = finish(spareAnswer(owned, yard, plan, { cheapest: stickSolve, comesOut: stickSolve }));
       const survivesAll = (spares: readonly number[]): boolean =>
         plan.taken.every((copies, lost) => {
           if (copies === 0) return true;

@@ -1,7 +1,7 @@
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import type { Progress } from '../../../flow/choice/progress.ts';
-import type { SolveJob } from '../solve-job.ts';
+import type { SolveJob, Solvers } from '../solve-job.ts';
 import { type Copies, type YardPlan, cheapestPlan, comesOut } from './yard-job.ts';
 
 /** What one spare board is good for. */
@@ -23,12 +23,21 @@ export interface SpareSet {
   readonly cheaperTried: boolean;
 }
 
+/** What makes one loss good. */
+export interface Repair {
+  /** Row of the lost board. */
+  readonly lost: number;
+  readonly repair: { readonly copies: Copies; readonly money: number; readonly atLeast: number } | null;
+}
+
 /** What spare boards add to a choice. */
 export interface SpareAnswer {
   /** Rows of taken boards; each may turn out unusable (one copy of it). */
   readonly losses: readonly number[];
   /** Losses that the job survives without any spare. */
   readonly survived: readonly number[];
+  /** For each other loss alone, the cheapest boards that make it good; null where what is left at the yard cannot. */
+  readonly repairs: readonly Repair[];
   /** Single spares that cover at least one loss, cheapest first. */
   readonly options: readonly SpareOption[];
   /** null: what is left at the yard cannot make good every loss, or no spare is needed (all losses survived). */
@@ -49,7 +58,7 @@ export function* spareAnswer(
   owned: Job,
   yard: readonly Board[],
   plan: YardPlan,
-  solve: SolveJob,
+  solvers: Solvers,
 ): Generator<Progress, SpareAnswer, void> {
   const losses = plan.taken.flatMap((copies, row) => (copies > 0 ? [row] : []));
   const left = yard.map(({ quantity }, row) => quantity - plan.taken[row]!);
@@ -59,18 +68,19 @@ export function* spareAnswer(
   const survives = (lost: number, spares: Copies): boolean => {
     const bought = withSpares(lost, spares);
     const key = bought.join(' ');
-    const known = tried.get(key) ?? comesOut(owned, yard, bought, solve);
+    const known = tried.get(key) ?? comesOut(owned, yard, bought, solvers.comesOut);
     tried.set(key, known);
     return known;
   };
   const say = (doing: string): Progress => ({ doing, value: plan.money, bound: null });
   const none = yard.map(() => 0);
   const survived: number[] = [];
-  const repairs: { readonly lost: number; readonly repair: YardPlan | null }[] = [];
+  const repairs: Repair[] = [];
   for (const lost of losses) {
     yield say(`without ${yard[lost]!.name}`);
     if (survives(lost, none)) survived.push(lost);
-    else repairs.push({ lost, repair: repairOf(owned, yard, withSpares(lost, none), left, solve) });
+    else
+      repairs.push({ lost, repair: repairOf(owned, yard, withSpares(lost, none), left, solvers.cheapest) });
   }
   const options: SpareOption[] = [];
   for (const row of byPrice(yard, left)) {
@@ -80,7 +90,7 @@ export function* spareAnswer(
     if (covers.length > 0) options.push({ row, price: yard[row]!.cost, covers });
   }
   const cheapest = repairs.length === 0 ? null : yield* cheapestSet(yard, left, repairs, survives, say);
-  return { losses, survived, options, cheapest };
+  return { losses, survived, repairs, options, cheapest };
 }
 
 /** The cheapest boards to add so that the job comes out of what is left after a loss; their price in `money`. */
@@ -90,11 +100,12 @@ function repairOf(
   kept: Copies,
   left: Copies,
   solve: SolveJob,
-): YardPlan | null {
+): Repair['repair'] {
   const keptBoards = yard.flatMap((board, row) =>
     kept[row]! > 0 ? [{ ...board, quantity: kept[row]! }] : [],
   );
-  return cheapestPlan({ ...owned, boards: [...owned.boards, ...keptBoards] }, yard, left, solve);
+  const plan = cheapestPlan({ ...owned, boards: [...owned.boards, ...keptBoards] }, yard, left, solve);
+  return plan === null ? null : { copies: plan.taken, money: plan.money, atLeast: plan.atLeast };
 }
 
 function byPrice(yard: readonly Board[], left: Copies): number[] {
@@ -106,13 +117,13 @@ function byPrice(yard: readonly Board[], left: Copies): number[] {
 function* cheapestSet(
   yard: readonly Board[],
   left: Copies,
-  repairs: readonly { readonly lost: number; readonly repair: YardPlan | null }[],
+  repairs: readonly Repair[],
   survives: (lost: number, spares: Copies) => boolean,
   say: (doing: string) => Progress,
 ): Generator<Progress, SpareSet | null, void> {
   const found = repairs.map(({ repair }) => repair);
   if (found.some((repair) => repair === null)) return null;
-  const together = yard.map((_, row) => Math.max(...found.map((repair) => repair!.taken[row]!)));
+  const together = yard.map((_, row) => Math.max(...found.map((repair) => repair!.copies[row]!)));
   const price = (copies: Copies): number =>
     copies.reduce((sum, count, row) => sum + count * yard[row]!.cost, 0);
   const atLeast = Math.max(...found.map((repair) => repair!.atLeast));

@@ -6,7 +6,7 @@ import type { Layout } from '../../../flow/cuts/layout.ts';
 import { layOut } from '../../../flow/cuts/lay-out.ts';
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
-import type { SolveJob } from '../solve-job.ts';
+import type { Solvers } from '../solve-job.ts';
 import { cheapestPlans } from './runner-ups.ts';
 import { type SpareAnswer, spareAnswer } from './spares.ts';
 import { type YardPlan, yardJob } from './yard-job.ts';
@@ -34,12 +34,6 @@ export type YardAnswer =
       readonly short: readonly { readonly part: string; readonly copies: number; readonly why: string }[];
     };
 
-/** Solvers for the questions of a yard: a thorough one for the choices, a quick one for whether a job comes out. */
-export interface YardSolvers {
-  readonly thorough: SolveJob;
-  readonly quick: SolveJob;
-}
-
 /**
  * Which boards to take: least money for a complete layout together with what is owned, the runner-ups, and what spare
  * boards add.
@@ -50,9 +44,9 @@ export function* yardAnswer(
   owned: Job,
   yard: readonly Board[],
   runnerUps: number,
-  { thorough, quick }: YardSolvers,
+  solvers: Solvers,
 ): Generator<Progress, YardAnswer, void> {
-  const plans = yield* cheapestPlans(owned, yard, runnerUps + 1, thorough);
+  const plans = yield* cheapestPlans(owned, yard, runnerUps + 1, solvers.cheapest);
   const [best, ...others] = plans;
   if (best === undefined) {
     const { job } = yardJob(
@@ -60,12 +54,12 @@ export function* yardAnswer(
       yard,
       yard.map(({ quantity }) => quantity),
     );
-    return { kind: 'short', owned, yard, short: named(job, thorough(job)) };
+    return { kind: 'short', owned, yard, short: named(job, solvers.cheapest(job)) };
   }
   const layout = layOut(best.job, best.choice);
   const faults = verify(best.job, layout);
   const bought = best.taken.some((copies) => copies > 0);
-  const spares = bought ? yield* spareAnswer(owned, yard, best, quick) : null;
+  const spares = bought ? yield* spareAnswer(owned, yard, best, solvers) : null;
   return { kind: 'complete', owned, yard, best, layout, faults, runnerUps: others, spares };
 }
 

@@ -12,6 +12,7 @@ import {
   coverWords,
   differenceWords,
   feetText,
+  noRunnerUp,
   ownedUsed,
   partsOn,
   partsText,
@@ -67,7 +68,12 @@ function completeBlocks(answer: Complete, shop: Shop): Child[] {
     ),
     best.taken.some((copies) => copies > 0) && section('take', 'To take', takeTable(answer, shop)),
     used.length > 0 && html('p', {}, `With what is owned: ${partsText(used)}.`),
-    answer.runnerUps.length > 0 && section('others', 'What else it could be', runnerTable(answer)),
+    best.money > 0 &&
+      section(
+        'others',
+        'What else it could be',
+        answer.runnerUps.length > 0 ? runnerTable(answer) : html('p', {}, noRunnerUp),
+      ),
     answer.spares !== null && sparesSection(answer),
     section('cuts', 'How the job comes out of them', pictures(answer)),
   ];

@@ -11,6 +11,7 @@ import {
   coverWords,
   differenceWords,
   feetText,
+  noRunnerUp,
   ownedUsed,
   partsOn,
   partsText,
@@ -78,7 +79,7 @@ function takenLines({ owned, yard, best }: Complete, shop: Shop): string[] {
 }
 
 function runnerLines({ yard, best, runnerUps }: Complete): string[] {
-  if (runnerUps.length === 0) return [];
+  if (runnerUps.length === 0) return best.money > 0 ? [noRunnerUp] : [];
   return [
     'Runner-ups:',
     ...runnerUps.map(

@@ -66,7 +66,7 @@ export function ownedUsed(owned: Job, plan: YardPlan): string[] {
 /** What spare boards add, in sentences. */
 export function spareWords(
   yard: readonly Board[],
-  { losses, survived, options, cheapest }: SpareAnswer,
+  { losses, survived, repairs, options, cheapest }: SpareAnswer,
 ): string[] {
   const risk = 'If any one taken board turns out unusable once it is planed';
   if (survived.length === losses.length)
@@ -75,7 +75,15 @@ export function spareWords(
   if (survived.length > 0)
     lines.push(`${takenText(yard, oneEach(yard, survived))} could be lost without harm.`);
   if (cheapest === null) {
-    lines.push(`${risk}, what is left at the yard cannot always make it good.`);
+    const lost = repairs.filter(({ repair }) => repair === null).map(({ lost: row }) => row);
+    lines.push(
+      `The loss of ${takenText(yard, oneEach(yard, lost))} could not be made good from what is left at the yard.`,
+    );
+    for (const { lost: row, repair } of repairs)
+      if (repair !== null)
+        lines.push(
+          `The loss of ${nameText(yard[row]!.name, 40)}: ${takenText(yard, repair.copies)} for ${money(repair.money)} makes it good.`,
+        );
   } else {
     const sure =
       cheapest.money <= cheapest.atLeast + 1e-6
@@ -87,7 +95,7 @@ export function spareWords(
       `${risk}, ${takenText(yard, cheapest.copies)} for ${money(cheapest.money)} more makes it good (${sure}).`,
     );
   }
-  if (options.length === 0) lines.push('No single spare makes any such loss good.');
+  if (options.length === 0) lines.push('No single spare makes any of these losses good.');
   return lines;
 }
 
@@ -113,3 +121,7 @@ export function feetText(feet: number): string {
 function oneEach(yard: readonly Board[], rows: readonly number[]): Copies {
   return yard.map((_, row) => (rows.includes(row) ? 1 : 0));
 }
+
+/** What to say where no runner-up was found. */
+export const noRunnerUp =
+  'No other choice of these boards was found to complete the job, but those that merely add boards.';
