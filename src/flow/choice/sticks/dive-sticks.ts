@@ -83,7 +83,10 @@ export function* diveSticks(
   const spent = (): number => fixed.reduce((sum, pattern) => sum + sticks.stocks[pattern.stock]!.cost, 0);
   while (!isAllCut(rest)) {
     const room = options.target() - spent();
-    const generated = yield* generateSticks(solve, master, { rest, banned: at.banned },
+    const generated = yield* generateSticks(
+      solve,
+      master,
+      { rest, banned: at.banned, least: [] },
       {
         cutoff: room + (sticks.whole ? 1 : 1e-9),
         enough: room - 1e-9,

@@ -14,6 +14,8 @@ export interface StickSolve {
 export interface Point {
   readonly kind: Float64Array;
   readonly stock: Float64Array;
+  /** See StickDuals. */
+  readonly fixed: number;
 }
 
 export interface GeneratedSticks {
@@ -30,17 +32,25 @@ export interface GenerateLimits {
   /** Ends once the master's objective is no more than this. */
   readonly enough: number;
   readonly until: number;
+  /** Prices from which to start leaning. */
+  readonly center?: Point;
+  /** Goes on when the bound raised meets the objective: a sharper bound bans more. */
+  readonly sharp?: boolean;
 }
 
 function between(a: Point, b: Point, share: number): Point {
   const mix = (p: Float64Array, q: Float64Array): Float64Array =>
     p.map((value, i) => share * value + (1 - share) * q[i]!);
-  return { kind: mix(a.kind, b.kind), stock: mix(a.stock, b.stock) };
+  return {
+    kind: mix(a.kind, b.kind),
+    stock: mix(a.stock, b.stock),
+    fixed: share * a.fixed + (1 - share) * b.fixed,
+  };
 }
 
 function scaled(point: Point, share: number): Point {
   const times = (values: Float64Array): Float64Array => values.map((value) => value * share);
-  return { kind: times(point.kind), stock: times(point.stock) };
+  return { kind: times(point.kind), stock: times(point.stock), fixed: share * point.fixed };
 }
 
 /**
@@ -53,9 +63,8 @@ function farley(
   point: Point,
   most: Float64Array,
 ): { readonly bound: number; readonly share: number } {
-  let value = 0;
+  let value = point.fixed;
   rest.demand.forEach((count, k) => (value += Math.max(0, count) * point.kind[k]!));
-  rest.copies.forEach((copies, g) => (value -= Math.max(0, copies) * point.stock[g]!));
   let share = 1;
   sticks.stocks.forEach(({ cost }, g) => {
     if (rest.copies[g]! <= 0) return;
@@ -79,7 +88,7 @@ export function* generateSticks(
   limits: GenerateLimits,
 ): Generator<void, GeneratedSticks, void> {
   const { sticks, meter } = solve;
-  let best: Point | null = null;
+  let best: Point | null = limits.center ?? null;
   let bound = -Infinity;
   const wanted = 1 + Math.ceil(sticks.lengths.length / 12);
   master.aim(at);
@@ -107,7 +116,7 @@ export function* generateSticks(
       found === 0 ||
       duals.objective <= limits.enough ||
       raised(sticks, bound) >= limits.cutoff - 1e-9 ||
-      (sticks.whole && raised(sticks, bound) >= duals.objective) ||
+      (limits.sharp !== true && sticks.whole && raised(sticks, bound) >= duals.objective) ||
       meter.spent > limits.until;
     if (done) return { duals, bound, proof: best ?? duals };
   }

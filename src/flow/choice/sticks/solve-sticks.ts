@@ -49,6 +49,7 @@ export function* solveSticks(
   const first = firstFit(sticks, wholeRemainder(sticks));
   for (const pattern of first) master.add(pattern);
   let best: Cutting = cuttingOf(sticks, first);
+  const everything = sticks.stocks.reduce((sum, stock) => sum + stock.cost * stock.copies, 0);
   let bound = -Infinity;
   let told: SticksStanding = { plan: toPlan(instance, job, first), bound: job.fixed };
   const offer = (patterns: readonly Pattern[]): void => {
@@ -59,17 +60,22 @@ export function* solveSticks(
   };
   const raise = (to: number): void => {
     if (to <= bound) return;
-    bound = Math.min(to, best.cost);
+    // A plan that leaves a piece out costs more than all sticks together, in money as here.
+    bound = Math.min(to, best.cost, everything);
     told = { ...told, bound: job.fixed + bound * job.unit };
   };
   const target = (): number => best.cost - (sticks.whole ? 1 : 1e-9 * (1 + best.cost));
   const met = (): boolean => bound > target() + 1e-9;
-  const at = { rest: wholeRemainder(sticks), banned: [] };
+  const at = { rest: wholeRemainder(sticks), banned: [], least: [] };
 
-  const root = generateSticks(solve, master, at, { cutoff: Infinity, enough: -Infinity, until: options.until });
+  const root = generateSticks(solve, master, at, {
+    cutoff: Infinity,
+    enough: -Infinity,
+    until: options.until,
+  });
   let step = root.next();
   for (; step.done !== true; step = root.next()) yield told;
-  const { bound: least } = step.value;
+  const { bound: least, proof } = step.value;
   raise(raised(sticks, least));
   const stream = random(options.seed);
   const share = start + divesUntil * (options.until - start);
@@ -79,7 +85,14 @@ export function* solveSticks(
     for (let each = dive.next(); each.done !== true && !met(); each = dive.next()) yield told;
   }
   if (!met()) {
-    const search = branchSticks(solve, { target, offer, raise, until: options.until, stream, bound: least });
+    const search = branchSticks(sticks, meter, {
+      target,
+      offer,
+      raise,
+      until: options.until,
+      center: proof,
+      incumbent: best.patterns,
+    });
     for (let each = search.next(); each.done !== true && !met(); each = search.next()) yield told;
   }
   return told;

@@ -30,11 +30,16 @@ export function isBanned(sticks: Sticks, pattern: Pattern, banned: Banned): bool
 export interface Restriction {
   readonly rest: Remainder;
   readonly banned: Banned;
+  /** At least so many sticks of each stock are used; empty: 0. */
+  readonly least: readonly number[];
 }
 
 export interface StickDuals {
   readonly kind: Float64Array;
+  /** What a stick must earn beside its cost: the price of its scarcity less that of having to be used. */
   readonly stock: Float64Array;
+  /** What scarcities and uses that must be are worth in all: the part of the objective beside the pieces'. */
+  readonly fixed: number;
   readonly objective: number;
   /** Use of each pattern, aligned with `patterns`; patterns that the restriction forbids have 0. */
   readonly use: Float64Array;
@@ -44,7 +49,8 @@ export interface StickDuals {
 
 /**
  * The restricted master of a job of sticks through its dual, as `openMaster`:
- *   max Σ d_k π_k − Σ q_g μ_g   subject to   Σ a_kp π_k − μ_g ≤ c_p,  π_k ≤ penalty_k.
+ *   max Σ d_k π_k − Σ q_g μ_g + Σ l_g ν_g   subject to   Σ a_kp π_k − μ_g + ν_g ≤ c_p,  π_k ≤ penalty_k,
+ * with l_g the least use of stock g.
  * It can turn to another restriction from its last basis, since a fresh start costs far more pivots: demands are the
  * objective, and a pattern that the restriction forbids has its limit raised out of the way.
  */
@@ -61,9 +67,13 @@ export interface StickMaster {
 
 export function openStickMaster(sticks: Sticks): StickMaster {
   const all = wholeRemainder(sticks);
-  const lp = openPackingLp([...all.demand, ...Array.from(all.copies, (copies) => -copies)]);
+  const lp = openPackingLp([
+    ...all.demand,
+    ...Array.from(all.copies, (copies) => -copies),
+    ...sticks.stocks.map(() => 0),
+  ]);
   sticks.penalty.forEach((limit, k) => lp.addRow({ indices: [k], coefficients: [1], limit }));
-  return standing(sticks, lp, [], { rest: all, banned: [] }, null);
+  return standing(sticks, lp, [], { rest: all, banned: [], least: [] }, null);
 }
 
 /** A pattern in the master, and whether the restriction allows it. */
@@ -80,6 +90,7 @@ function standing(
   before: StickDuals | null,
 ): StickMaster {
   const kinds = sticks.lengths.length;
+  const groups = sticks.stocks.length;
   const keys = new Set(entries.map(({ pattern }) => patternKey(pattern)));
   const away = 2 * sticks.penalty[0]! * sticks.demand.reduce((sum, count) => sum + count, 0);
   let at = from;
@@ -91,8 +102,8 @@ function standing(
     keys.add(key);
     entries.push({ pattern, open: true });
     lp.addRow({
-      indices: [...pattern.kinds, kinds + pattern.stock],
-      coefficients: [...pattern.counts, -1],
+      indices: [...pattern.kinds, kinds + pattern.stock, kinds + groups + pattern.stock],
+      coefficients: [...pattern.counts, -1, 1],
       limit: sticks.stocks[pattern.stock]!.cost,
     });
     return true;
@@ -106,10 +117,17 @@ function standing(
       const duals = last;
       if (duals === null || entries.length <= most) {
         const { lp: own } = lp.fork(() => true);
-        return standing(sticks, own, entries.map((entry) => ({ ...entry })), at, last);
+        return standing(
+          sticks,
+          own,
+          entries.map((entry) => ({ ...entry })),
+          at,
+          last,
+        );
       }
       const loss = entries.map(
-        ({ pattern: p }) => sticks.stocks[p.stock]!.cost + duals.stock[p.stock]! - patternWorth(p, duals.kind),
+        ({ pattern: p }) =>
+          sticks.stocks[p.stock]!.cost + duals.stock[p.stock]! - patternWorth(p, duals.kind),
       );
       const bar = [...loss].sort((a, b) => a - b)[most]!;
       const { lp: own, rows } = lp.fork((row) => row < kinds || loss[row - kinds]! < bar);
@@ -121,6 +139,7 @@ function standing(
       const used = last === null ? [] : last.patterns.filter((_, p) => last!.use[p]! > 1e-9);
       at.rest.demand.forEach((count, k) => lp.setObjective(k, Math.max(0, count)));
       at.rest.copies.forEach((copies, g) => lp.setObjective(kinds + g, -Math.max(0, copies)));
+      sticks.stocks.forEach((_, g) => lp.setObjective(kinds + groups + g, at.least[g] ?? 0));
       entries.forEach((entry, p) => {
         const { pattern } = entry;
         const fits = clipped(pattern, at.rest) === pattern && !isBanned(sticks, pattern, at.banned);
@@ -135,9 +154,17 @@ function standing(
     },
     solve() {
       const { x, rowPrice, objective, certified } = lp.solve();
+      let fixed = 0;
+      const stock = Float64Array.from(sticks.stocks, (_, g) => {
+        const scarce = x[kinds + g]!;
+        const due = x[kinds + groups + g]!;
+        fixed += (at.least[g] ?? 0) * due - Math.max(0, at.rest.copies[g]!) * scarce;
+        return scarce - due;
+      });
       last = {
         kind: x.slice(0, kinds),
-        stock: x.slice(kinds),
+        stock,
+        fixed,
         objective,
         use: rowPrice.slice(kinds).map((value, p) => (entries[p]!.open ? value : 0)),
         patterns: entries.map((entry) => entry.pattern),
