@@ -21,18 +21,20 @@ export interface ByMip {
 /** The package's default export; its types describe the CommonJS file, whose default lies one level deeper. */
 const loadHighs = highsPackage as unknown as typeof highsPackage.default;
 
-/** As fine as the solver itself. */
-const fineness = { patternX: 2000, patternY: 300, boundX: 400, boundY: 64, mostStarts: 16 } as const;
+/** How finely an instance is built, where it asks: as the solver asks. */
+const open: (job: Job, fineness: typeof asFine) => Instance = buildInstance;
+const asFine = { patternX: 2000, patternY: 300, boundX: 400, boundY: 64, mostStarts: 16 } as const;
 
 /** Patterns made as the solver makes its first: greedy, column generation at the root, one dive. */
 function columnsOf(instance: Instance, seconds: number): readonly Column[] {
   const start = performance.now();
   const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map() };
   greedy(instance, wholeRest(instance), store.pool, areaWorth(instance));
+  const rounds = { first: 2, later: 6, until: Infinity };
   const limits = { rounds: 200, enough: Infinity, until: Infinity, capped: true };
   for (const steps of [
     solveNode(instance, wholeRest(instance), store, [], limits),
-    dive(instance, wholeRest(instance), store.pool, { first: 2, later: 6 }),
+    dive(instance, wholeRest(instance), store.pool, rounds),
   ]) {
     while (steps.next().done !== true && performance.now() - start < 1000 * seconds);
   }
@@ -69,7 +71,7 @@ function lpText(instance: Instance, columns: readonly Column[]): string {
 
 /** Chooses among generated columns by an independent MIP solver; `seconds` bounds the making and the choosing each. */
 export async function measureMip(job: Job, seconds: number): Promise<ByMip> {
-  const instance = buildInstance(job, fineness);
+  const instance = open(job, asFine);
   const columns = columnsOf(instance, seconds);
   const highs = await loadHighs();
   const start = performance.now();

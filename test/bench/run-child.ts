@@ -39,10 +39,16 @@ export function runChild(task: Task): Promise<Outcome> {
     clearTimeout(watch);
     watch = setTimeout(ended, patience);
   });
+  const endToo = (): void => {
+    child.kill('SIGKILL');
+    process.exit(1);
+  };
+  process.once('SIGTERM', endToo);
   child.send(task);
   return new Promise((resolve) => {
     child.on('exit', (code, signal) => {
       clearTimeout(watch);
+      process.off('SIGTERM', endToo);
       if (code !== 0)
         failures.push(`process ended with ${signal ?? code} after "${said.at(-1)?.kind ?? 'start'}"`);
       resolve(gather(task, said, failures));

@@ -3,7 +3,15 @@
  * business), then runs the bench there. A bench under way is thus not disturbed by edits.
  */
 import { spawn } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
@@ -35,11 +43,35 @@ function compile(folder) {
   }
 }
 
+/** Removes what benches that were killed left behind: folders named after processes that are no more. */
+function sweep() {
+  const folder = join(root, '.bench-out');
+  for (const name of existsSync(folder) ? readdirSync(folder) : []) {
+    if (/^\d+$/.test(name) && !isAlive(Number(name)))
+      rmSync(join(folder, name), { recursive: true, force: true });
+  }
+}
+
+function isAlive(pid) {
+  try {
+    return process.kill(pid, 0);
+  } catch {
+    return false;
+  }
+}
+
+sweep();
 for (const folder of ['src', 'test/bench', 'test/laws', 'test/published'])
   if (existsSync(join(root, folder))) compile(folder);
 
+// Benches of published problems read these, relative to where they stand.
+symlinkSync(join(root, 'fixtures'), join(out, 'fixtures'), 'junction');
+
 const main = join(out, 'test/bench/main.js');
 const child = spawn(process.execPath, [main, ...process.argv.slice(2)], { stdio: 'inherit', cwd: root });
+process.on('SIGTERM', () => child.kill('SIGTERM'));
+// A terminal's Ctrl-C reaches the bench by itself; this process stays to sweep up.
+process.on('SIGINT', () => undefined);
 child.on('exit', (code, signal) => {
   rmSync(out, { recursive: true, force: true });
   process.exitCode = signal === null ? (code ?? 1) : 1;
