@@ -1,14 +1,15 @@
-import loadHighs, { type Highs } from 'highs';
+import type { Highs } from 'highs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { type LpAnswer, type LpRow, openPackingLp } from '../../../src/base/lp/packing-lp.ts';
 import { seeded } from '../../laws/seeded.ts';
+import { outsideSolver } from './outside-solver.ts';
 import { type Program, asText, openProgram, patternRow } from './random-program.ts';
 
-/** Loaded once; an independent solver of linear programs (dev dependency). */
+/** Loaded once. */
 const loaded: { highs?: Highs } = {};
 
 beforeAll(async () => {
-  loaded.highs = await loadHighs();
+  loaded.highs = await outsideSolver();
 });
 
 function outsideOptimum(program: Program): number | 'unbounded' {
