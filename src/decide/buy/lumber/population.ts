@@ -52,7 +52,7 @@ export const populations: ReadonlyMap<DrawnGrade, Population> = new Map<DrawnGra
       meanWidth: 9,
       widthDeviation: 2.2,
       leastWidth: 6,
-      defectsPerFoot: 0.6,
+      defectsPerFoot: 0.75,
       pith: 0.01,
       poorFace: 0.6,
     },

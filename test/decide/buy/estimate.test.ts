@@ -1,0 +1,214 @@
+import { describe, expect, it } from 'vitest';
+import { inches, ticksPerInch } from '../../../src/base/units/tick.ts';
+import { copiesOf, seenOn } from '../../../src/decide/buy/estimate/by-eye.ts';
+import { type Lumber, drawVisit } from '../../../src/decide/buy/estimate/draw.ts';
+import { lumberWanted } from '../../../src/decide/buy/estimate/lumber-wanted.ts';
+import { pickBoards, pileOf } from '../../../src/decide/buy/estimate/pick-boards.ts';
+import { chanceOf, summarise } from '../../../src/decide/buy/estimate/summary.ts';
+import { wantedPieces } from '../../../src/decide/buy/estimate/wanted.ts';
+import { completer } from '../../../src/decide/buy/solve-job.ts';
+import type { Choice } from '../../../src/flow/choice/choice.ts';
+import type { Part } from '../../../src/flow/parts/part.ts';
+import { defaultShop } from '../../../src/flow/shop/shop.ts';
+import type { Board } from '../../../src/flow/stock/board.ts';
+import { isUnsound } from '../../../src/flow/stock/defect.ts';
+import type { Job } from '../../../src/flow/stock/job.ts';
+import { usable } from '../../../src/flow/stock/usable.ts';
+import { clearAreas } from '../../../src/trade/grades/clear-areas.ts';
+import { plainBoard, plainPart } from '../../laws/random-board.ts';
+
+const part = (name: string, length: number, width: number, more: Partial<Part> = {}): Part =>
+  plainPart({ ...more, name, length: inches(length), width: inches(width) });
+const board = (name: string, length: number, width: number, more: Partial<Board> = {}): Board =>
+  plainBoard({ ...more, name, length: inches(length), width: inches(width) });
+const jobOf = (parts: readonly Part[], boards: readonly Board[] = []): Job => ({
+  name: 'job',
+  shop: { ...defaultShop, endTrim: inches(0), edgeTrim: inches(0) },
+  parts,
+  boards,
+});
+
+const lumber: Lumber = {
+  grade: '2A',
+  nominalThickness: '4/4',
+  nominalInches: 1,
+  dressedThickness: inches(13 / 16),
+  surface: 'rough',
+};
+
+/** A stand-in for the solver: the job comes out when the boards have three times the parts' area. */
+function byArea(job: Job): Choice {
+  const area = (list: readonly { quantity: number; length: number; width: number }[]): number =>
+    list.reduce((sum, { quantity, length, width }) => sum + quantity * length * width, 0);
+  const short = area(job.boards) >= 3 * area(job.parts) ? [] : [{ part: 0, copies: 1, why: 'area' }];
+  return { patterns: [], short, proof: { value: 0, bound: 0, gap: 0, proven: true } };
+}
+
+describe('the cut list', () => {
+  it('is longest first, every copy on its own, a run as one strip with its miter kerfs', () => {
+    const run = { run: 'face', leftEnd: 45, rightEnd: 45 };
+    const job = jobOf([
+      part('shelf', 20, 8, { quantity: 2 }),
+      part('left', 6, 5, run),
+      part('front', 40, 5, run),
+      part('brace', 10, 30, { grain: 'across' }),
+    ]);
+    const list = wantedPieces(job);
+    expect(list.map(({ parts }) => parts.map(({ name }) => name).join('+'))).toEqual([
+      'left+front',
+      'brace',
+      'shelf',
+      'shelf',
+    ]);
+    expect(list[0]!.length).toBe(inches(46) + Math.ceil(inches(1 / 8) * Math.SQRT2));
+    expect([list[1]!.length, list[1]!.width]).toEqual([inches(30), inches(10)]);
+  });
+});
+
+describe('a piece seen on a board', () => {
+  const [shelf] = wantedPieces(jobOf([part('shelf', 20, 6)]));
+  const { shop } = jobOf([]);
+  const knot = {
+    kind: 'sound knot' as const,
+    x: inches(10),
+    y: inches(2),
+    length: inches(2),
+    width: inches(2),
+  };
+
+  it('may show either face, and keeps clear of what is meant already, a kerf between', () => {
+    const onA = board('b', 20, 6, { defects: [{ ...knot, face: 'A' }] });
+    expect(seenOn({ board: onA, taken: [] }, shelf!, shop)).not.toBe(null);
+    const through = board('b', 20, 6, { defects: [{ ...knot, face: 'through' }] });
+    expect(seenOn({ board: through, taken: [] }, shelf!, shop)).toBe(null);
+    const long = board('b', 40.125, 6);
+    const once = seenOn({ board: long, taken: [] }, shelf!, shop)!;
+    expect(seenOn(once, shelf!, shop)).not.toBe(null);
+    const scant = board('b', 40, 6);
+    expect(seenOn(seenOn({ board: scant, taken: [] }, shelf!, shop)!, shelf!, shop)).toBe(null);
+  });
+
+  it('asks for its thickness and its pin', () => {
+    const thin = { ...board('b', 20, 6), dressedThickness: inches(1 / 2) };
+    expect(seenOn({ board: thin, taken: [] }, shelf!, shop)).toBe(null);
+    const [pinned] = wantedPieces(jobOf([part('shelf', 20, 6, { pin: { board: 'c', face: null } })]));
+    expect(seenOn({ board: board('b', 20, 6), taken: [] }, pinned!, shop)).toBe(null);
+    expect(seenOn({ board: board('c', 20, 6), taken: [] }, pinned!, shop)).not.toBe(null);
+  });
+});
+
+describe('picking from a pile', () => {
+  const pileFrom = (boards: readonly Board[]) => pileOf(boards.length, (at) => boards[at]!);
+
+  it('fills what is owned first, then takes the first board that gives the longest piece still missing', () => {
+    const parts = [part('long', 60, 5), part('short', 20, 5, { quantity: 3 })];
+    const pile = pileFrom([board('a', 40, 5), board('b', 55, 5), board('c', 70, 5), board('d', 62, 5)]);
+    expect(pickBoards(jobOf(parts), pile).needed).toEqual([2, 0, 1]);
+    expect(pickBoards(jobOf(parts, [board('own', 62, 11)]), pile).needed).toEqual([]);
+    expect(pickBoards(jobOf(parts, [board('own', 62, 5)]), pile).needed).toEqual([0, 1]);
+  });
+
+  it('looks for strips where a glue-up allows, and tells what no board gives', () => {
+    const pile = pileFrom([board('a', 40, 5), board('b', 40, 5)]);
+    const panel = part('panel', 30, 8, { glueUp: 2 });
+    expect(pickBoards(jobOf([panel]), pile)).toMatchObject({ needed: [0, 1], unfound: [] });
+    const whole = part('panel', 30, 8);
+    expect(pickBoards(jobOf([whole]), pile).unfound.map(({ parts }) => parts[0]!.name)).toEqual(['panel']);
+  });
+
+  it('counts copies of owned boards', () => {
+    expect(copiesOf(jobOf([], [board('a', 9, 9, { quantity: 3 })])).map(({ quantity }) => quantity)).toEqual([
+      1, 1, 1,
+    ]);
+  });
+});
+
+describe('a visit', () => {
+  const job = jobOf([part('front', 30, 4), part('side', 14, 4, { quantity: 2 })]);
+
+  it('ends at the fewest boards that suffice, in the order taken', () => {
+    for (let number = 0; number < 8; number += 1) {
+      const boardsOf: Board[][] = [];
+      const solve = (asked: Job): Choice => {
+        boardsOf.push([...asked.boards]);
+        return byArea(asked);
+      };
+      const visit = drawVisit(job, lumber, 3, number, solve);
+      expect(visit.enough).not.toBe(null);
+      const longest = boardsOf.reduce((a, b) => (b.length > a.length ? b : a));
+      const suffices = (count: number): boolean =>
+        byArea({ ...job, boards: longest.slice(0, count) }).short.length === 0;
+      expect(suffices(visit.enough!)).toBe(true);
+      expect(suffices(visit.enough! - 1)).toBe(false);
+    }
+  });
+
+  it('needs nothing where what is owned suffices', () => {
+    const owned = { ...job, boards: [board('own', 100, 12)] };
+    expect(drawVisit(owned, lumber, 3, 0, byArea).enough).toBe(0);
+  });
+
+  it('fails for a piece that no board of any grade gives', () => {
+    const visit = drawVisit(jobOf([part('beam', 400, 4)]), lumber, 3, 0, byArea);
+    expect(visit).toMatchObject({ enough: null, unfound: ['beam'] });
+  });
+
+  it('is the same from the same seed and number, with the real solver', () => {
+    const solve = completer(1);
+    const first = drawVisit(job, lumber, 9, 4, solve);
+    expect(drawVisit(job, lumber, 9, 4, solve)).toEqual(first);
+    expect(first.enough).not.toBe(null);
+    expect(first.pieceArea).toBe((30 + 28) * 4 * ticksPerInch ** 2);
+  });
+});
+
+/** Another stand-in: every board gives the length of its longest clear strip of 4 in, and all parts need so much. */
+function byStrips(job: Job): Choice {
+  const strip = (on: Board): number => {
+    const holes = on.defects.filter((defect) => isUnsound(defect.kind));
+    const strips = clearAreas(usable(on, job.shop), holes, ({ width }) => width >= inches(4));
+    return Math.max(0, ...strips.map(({ length }) => length));
+  };
+  const needed = job.parts.reduce((sum, { quantity, length }) => sum + quantity * length, 0);
+  const given = job.boards.reduce((sum, on) => sum + strip(on), 0);
+  const short = given >= needed ? [] : [{ part: 0, copies: 1, why: 'strips' }];
+  return { patterns: [], short, proof: { value: 0, bound: 0, gap: 0, proven: true } };
+}
+
+describe('coverage', () => {
+  it('the 80 % quantity completes some 80 % of fresh visits: within three standard errors, by a stand-in', () => {
+    const count = 120;
+    const job = jobOf([part('front', 50, 4), part('side', 24, 4, { quantity: 9 })]);
+    const visits = (seed: number) =>
+      Array.from({ length: count }, (_, number) => drawVisit(job, lumber, seed, number, byStrips));
+    const { boardFeet } = summarise(visits(1)).quantities[1]!;
+    const { share } = chanceOf(visits(2), boardFeet!);
+    expect(Math.abs(share - 0.8)).toBeLessThan(3 * Math.sqrt((2 * 0.8 * 0.2) / count));
+  });
+});
+
+describe('the lumber to buy', () => {
+  it('is the thinnest standard stock that dresses to each part; owned boards go to the thickest they can serve', () => {
+    const job = jobOf(
+      [
+        part('thin', 12, 6, { thickness: inches(1 / 2) }),
+        part('usual', 12, 6, { thickness: inches(13 / 16) }),
+        part('thick', 12, 6, { thickness: inches(7 / 8) }),
+        part('post', 12, 6, { thickness: inches(6) }),
+      ],
+      [board('four', 20, 6), { ...board('eight', 20, 6), dressedThickness: inches(1.75) }],
+    );
+    const { wanted, tooThick } = lumberWanted(job);
+    expect(wanted.map(({ nominalThickness }) => nominalThickness)).toEqual(['4/4', '5/4']);
+    expect(wanted.map(({ job: { parts } }) => parts.map(({ name }) => name))).toEqual([
+      ['thin', 'usual'],
+      ['thick'],
+    ]);
+    expect(wanted.map(({ job: { boards } }) => boards.map(({ name }) => name))).toEqual([
+      ['four'],
+      ['eight'],
+    ]);
+    expect(wanted.map(({ netBoardFeet }) => netBoardFeet)).toEqual([1, 0.5 * 1.25]);
+    expect(tooThick.map(({ name }) => name)).toEqual(['post']);
+  });
+});
