@@ -114,7 +114,7 @@ export interface Flow {
 
 export function flowOf(sticks: Sticks, duals: StickDuals): Flow {
   const arcs = Array.from(sticks.lengths, () => new Map<number, number>());
-  const stocks = new Float64Array(sticks.stocks.length);
+  const stocks = Float64Array.from(duals.idle);
   duals.patterns.forEach((pattern, p) => {
     const use = duals.use[p]!;
     if (use < 1e-9) return;

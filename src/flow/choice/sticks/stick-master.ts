@@ -44,12 +44,14 @@ export interface StickDuals {
   /** Use of each pattern, aligned with `patterns`; patterns that the restriction forbids have 0. */
   readonly use: Float64Array;
   readonly patterns: readonly Pattern[];
+  /** Sticks of each stock that must be used and hold nothing. */
+  readonly idle: Float64Array;
   readonly certified: boolean;
 }
 
 /**
  * The restricted master of a job of sticks through its dual, as `openMaster`:
- *   max Σ d_k π_k − Σ q_g μ_g + Σ l_g ν_g   subject to   Σ a_kp π_k − μ_g + ν_g ≤ c_p,  π_k ≤ penalty_k,
+ *   max Σ d_k π_k − Σ q_g μ_g + Σ l_g ν_g   subject to   Σ a_kp π_k − μ_g + ν_g ≤ c_p,  ν_g − μ_g ≤ c_g,  π_k ≤ penalty_k,
  * with l_g the least use of stock g.
  * It can turn to another restriction from its last basis, since a fresh start costs far more pivots: demands are the
  * objective, and a pattern that the restriction forbids has its limit raised out of the way.
@@ -73,6 +75,11 @@ export function openStickMaster(sticks: Sticks): StickMaster {
     ...sticks.stocks.map(() => 0),
   ]);
   sticks.penalty.forEach((limit, k) => lp.addRow({ indices: [k], coefficients: [1], limit }));
+  const kinds = sticks.lengths.length;
+  const groups = sticks.stocks.length;
+  sticks.stocks.forEach(({ cost }, g) =>
+    lp.addRow({ indices: [kinds + g, kinds + groups + g], coefficients: [-1, 1], limit: cost }),
+  );
   return standing(sticks, lp, [], { rest: all, banned: [], least: [] }, null);
 }
 
@@ -87,14 +94,16 @@ function standing(
   lp: PackingLp,
   entries: Entry[],
   from: Restriction,
-  before: StickDuals | null,
+  earlier: StickDuals | null,
 ): StickMaster {
   const kinds = sticks.lengths.length;
   const groups = sticks.stocks.length;
+  /** Rows before those of the patterns. */
+  const before = kinds + groups;
   const keys = new Set(entries.map(({ pattern }) => patternKey(pattern)));
   const away = 2 * sticks.penalty[0]! * sticks.demand.reduce((sum, count) => sum + count, 0);
   let at = from;
-  let last = before;
+  let last = earlier;
 
   const add = (pattern: Pattern): boolean => {
     const key = patternKey(pattern);
@@ -130,8 +139,8 @@ function standing(
           sticks.stocks[p.stock]!.cost + duals.stock[p.stock]! - patternWorth(p, duals.kind),
       );
       const bar = [...loss].sort((a, b) => a - b)[most]!;
-      const { lp: own, rows } = lp.fork((row) => row < kinds || loss[row - kinds]! < bar);
-      const left = rows.flatMap((row) => (row < kinds ? [] : [{ ...entries[row - kinds]! }]));
+      const { lp: own, rows } = lp.fork((row) => row < before || loss[row - before]! < bar);
+      const left = rows.flatMap((row) => (row < before ? [] : [{ ...entries[row - before]! }]));
       return standing(sticks, own, left, at, last);
     },
     aim(to) {
@@ -145,7 +154,7 @@ function standing(
         const fits = clipped(pattern, at.rest) === pattern && !isBanned(sticks, pattern, at.banned);
         if (entry.open === fits) return;
         entry.open = fits;
-        lp.setLimit(kinds + p, sticks.stocks[pattern.stock]!.cost + (fits ? 0 : away));
+        lp.setLimit(before + p, sticks.stocks[pattern.stock]!.cost + (fits ? 0 : away));
       });
       for (const pattern of used) {
         const own = clipped(pattern, at.rest);
@@ -166,7 +175,8 @@ function standing(
         stock,
         fixed,
         objective,
-        use: rowPrice.slice(kinds).map((value, p) => (entries[p]!.open ? value : 0)),
+        idle: rowPrice.slice(kinds, before),
+        use: rowPrice.slice(before).map((value, p) => (entries[p]!.open ? value : 0)),
         patterns: entries.map((entry) => entry.pattern),
         certified,
       };
