@@ -103,9 +103,23 @@ function groupOf(
   };
 }
 
+/**
+ * How finely positions are listed. Small jobs list all of them; for larger ones each pricing must be cheaper, so
+ * patterns are sought on a thinner raster and bounds on a coarser relaxation.
+ */
+function finenessFor(pieces: number, boards: number): Fineness {
+  const size = pieces * boards;
+  if (size <= 700) return { patternX: 2000, patternY: 300, boundX: 2000, boundY: 300, mostStarts: 16 };
+  if (size <= 3_000) return { patternX: 500, patternY: 80, boundX: 1000, boundY: 150, mostStarts: 12 };
+  if (size <= 50_000) return { patternX: 120, patternY: 24, boundX: 100, boundY: 20, mostStarts: 4 };
+  return { patternX: 80, patternY: 16, boundX: 60, boundY: 12, mostStarts: 3 };
+}
+
 /** Turns a job into numbers. Boards that can hold nothing stay in, at no harm. */
-export function buildInstance(job: Job, fineness: Fineness): Instance {
+export function buildInstance(job: Job): Instance {
   const kinds = kindsOf(job);
+  const pieces = kinds.reduce((sum, kind) => sum + kind.demand, 0);
+  const fineness = finenessFor(pieces, job.boards.length);
   const meter: Meter = { spent: 0 };
   return { kinds, groups: job.boards.map((_, index) => groupOf(job, kinds, index, fineness, meter)), meter };
 }

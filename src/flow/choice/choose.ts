@@ -1,5 +1,6 @@
 import { type Random, random } from '../../base/random/random.ts';
 import type { Job } from '../stock/job.ts';
+import type { Column } from './column.ts';
 import { areaBound } from './bound.ts';
 import { type SearchNode, branchAndPrice } from './branch.ts';
 import { buildInstance } from './build-instance.ts';
@@ -12,6 +13,8 @@ import { type Store, solveNode } from './node.ts';
 import { type Plan, planOf } from './plan.ts';
 import type { Progress, Solve, SolveOptions } from './progress.ts';
 import { roundedBound } from './round-bound.ts';
+import { cutSticks } from './sticks/cut-sticks.ts';
+import { isSticks } from './sticks/to-sticks.ts';
 import { toChoice } from './to-choice.ts';
 
 /** Share of the objective below which a gap is rounding. */
@@ -31,23 +34,26 @@ function isMet({ best, bound }: Standing): boolean {
   return best.objective - bound <= slackOf(best.objective);
 }
 
-/** Runs a step of the solve, saying how it stands after each of its yields; null when it was ended early. */
-function* told<T>(
-  steps: Generator<void, T, void>,
+/** How it stands, for whoever watches. The value is the goal's only once every piece is laid out. */
+function say(doing: string, { best, bound }: Standing): Progress {
+  const isWhole = best.missing.every((count) => count <= 0);
+  return { doing, value: isWhole ? best.objective : null, bound };
+}
+
+/** Runs a step of the solve, saying how it stands after each of its yields; ends early when `done`. */
+function* told(
+  steps: Generator<void, void, void>,
   standing: Standing,
   doing: string,
   done: () => boolean,
-): Generator<Progress, T | null, void> {
-  for (let step = steps.next(); ; step = steps.next()) {
-    if (step.done === true) return step.value;
-    if (done()) return null;
-    yield { doing, value: standing.best.objective, bound: standing.bound };
-  }
+): Generator<Progress, void, void> {
+  for (let step = steps.next(); step.done !== true && !done(); step = steps.next())
+    yield say(doing, standing);
 }
 
 /** Work that an effort of 1 allows: a base, and more for every piece. One unit is about 10 ns. */
-const workPerSolve = 2e8;
-const workPerPiece = 1e7;
+const workPerSolve = 1.5e8;
+const workPerPiece = 6e6;
 
 interface Solving {
   readonly instance: Instance;
@@ -77,16 +83,25 @@ function* improveUpTo(
   yield* improve(instance, standing.best, store.pool, stream, limits, offerTo(standing));
 }
 
+/** The first layout: taken as it stands when it is ended early. */
+function* first({ instance, store, standing }: Solving): Generator<void, void, void> {
+  const columns: Column[] = [];
+  for (const step of greedy(instance, wholeRest(instance), store.pool, areaWorth(instance), columns)) {
+    standing.best = planOf(instance, columns);
+    yield step;
+  }
+}
+
 /** Column generation at the root: the bound of all capped patterns mixed freely, and the patterns it takes. */
 function* root({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
-  const limits = { rounds: 200, enough: Infinity, until: 0.5 * budget, capped: true };
+  const limits = { rounds: 400, enough: Infinity, until: 0.45 * budget, capped: true };
   const { bound } = yield* solveNode(instance, wholeRest(instance), store, [], limits);
   standing.bound = Math.max(standing.bound, roundedBound(instance, bound, standing.best.objective));
 }
 
-function* firstDive({ instance, store, standing }: Solving): Generator<void, void, void> {
-  const columns = yield* dive(instance, wholeRest(instance), store.pool, { first: 2, later: 6 });
-  offerTo(standing)(planOf(instance, columns));
+function* firstDive({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
+  const limits = { first: 2, later: 6, until: 0.6 * budget };
+  offerTo(standing)(planOf(instance, yield* dive(instance, wholeRest(instance), store.pool, limits)));
 }
 
 function* prove({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
@@ -101,9 +116,30 @@ function* prove({ instance, store, standing, budget }: Solving): Generator<void,
     *after(node) {
       if (node.depth % 3 !== 1) return;
       const rest = { demand: wholeRest(instance).demand, copies: node.copies.slice() };
-      offerTo(standing)(planOf(instance, yield* dive(instance, rest, store.pool, { first: 1, later: 3 })));
+      offerTo(standing)(
+        planOf(instance, yield* dive(instance, rest, store.pool, { first: 1, later: 3, until: budget })),
+      );
     },
   });
+}
+
+/** The stages of a solve after its first layout, in order. Without effort only those that make it whole and bound it. */
+function stagesOf(
+  solving: Solving,
+  effort: number,
+): readonly (readonly [string, Generator<void, void, void>])[] {
+  const base = [
+    ['finding patterns', root(solving)],
+    ['choosing boards', firstDive(solving)],
+  ] as const;
+  if (effort <= 0) return base;
+  return [
+    ['trying other first layouts', improveUpTo(solving, 0.15, 8, Infinity)],
+    ...base,
+    ['improving', improveUpTo(solving, 0.65, 9, 3)],
+    ['proving', prove(solving)],
+    ['improving', improveUpTo(solving, 1, Infinity, 3)],
+  ];
 }
 
 /**
@@ -112,33 +148,28 @@ function* prove({ instance, store, standing, budget }: Solving): Generator<void,
  * Deterministic in job, seed and effort; `stop` ends it early with the best so far.
  */
 export function* choose(job: Job, options: SolveOptions): Solve {
-  const instance = buildInstance(job, {
-    patternX: 2000,
-    patternY: 300,
-    boundX: 400,
-    boundY: 64,
-    mostStarts: 16,
-  });
-  const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map() };
+  const instance = buildInstance(job);
   const standing: Standing = {
-    best: planOf(instance, greedy(instance, wholeRest(instance), store.pool, areaWorth(instance))),
+    best: planOf(instance, []),
     bound: job.shop.goal === 'most value' ? 0 : areaBound(instance),
   };
+  const stopped = (): boolean => options.stop?.() === true;
+  const done = (): boolean => stopped() || isMet(standing);
+  const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map() };
+  const solving = { instance, store, standing, stream: random(options.seed), budget: Infinity };
   const pieces = instance.kinds.reduce((sum, kind) => sum + kind.demand, 0);
-  const budget = instance.meter.spent + options.effort * (workPerSolve + pieces * workPerPiece);
-  const solving: Solving = { instance, store, standing, stream: random(options.seed), budget };
-  const stages: readonly (readonly [string, () => Generator<void, void, void>])[] = [
-    ['trying other first layouts', () => improveUpTo(solving, 0.15, 8, Infinity)],
-    ['finding patterns', () => root(solving)],
-    ['choosing boards', () => firstDive(solving)],
-    ['improving', () => improveUpTo(solving, 0.6, 9, 3)],
-    ['proving', () => prove(solving)],
-    ['improving', () => improveUpTo(solving, 1, Infinity, 3)],
-  ];
-  const done = (): boolean => options.stop?.() === true || isMet(standing) || options.effort <= 0;
-  yield { doing: 'first layout', value: standing.best.objective, bound: standing.bound };
-  for (const [doing, stage] of stages) {
-    if (!done()) yield* told(stage(), standing, doing, done);
+  const work = Math.max(0.05, options.effort) * (workPerSolve + pieces * workPerPiece);
+  if (isSticks(instance)) {
+    const sticks = cutSticks(instance, standing, { seed: options.seed, until: instance.meter.spent + work });
+    yield* told(sticks, standing, 'cutting lengths', done);
+    if (!standing.best.missing.some((count) => count > 0)) {
+      return toChoice(job, instance, standing.best, standing.bound);
+    }
+  }
+  yield* told(first(solving), standing, 'first layout', stopped);
+  const budget = instance.meter.spent + work;
+  for (const [doing, stage] of stagesOf({ ...solving, budget }, options.effort)) {
+    if (!done()) yield* told(stage, standing, doing, done);
   }
   return toChoice(job, instance, standing.best, standing.bound);
 }

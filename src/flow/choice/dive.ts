@@ -39,18 +39,21 @@ function nextFixings({ answer, columns }: Generated, rest: Rest): Fixing[] {
 
 /**
  * Diving: generate columns, fix some, take their pieces off the demand, and again with what is left, so that
- * late patterns are made for the pieces that remain. Yields between rounds.
+ * late patterns are made for the pieces that remain. Past `until` on the meter it goes on with the columns it has. Yields between rounds.
  * @param rest changed: what the dive could not place
  */
 export function* dive(
   instance: Instance,
   rest: Rest,
   pool: Pool,
-  rounds: { readonly first: number; readonly later: number },
+  limits: { readonly first: number; readonly later: number; readonly until: number },
 ): Generator<void, Column[], void> {
   const fixed: Column[] = [];
   for (let depth = 0; !isDone(rest); depth += 1) {
-    const generated = yield* generateColumns(instance, rest, pool, depth === 0 ? rounds.first : rounds.later);
+    const generated = yield* generateColumns(instance, rest, pool, {
+      rounds: depth === 0 ? limits.first : limits.later,
+      until: limits.until,
+    });
     const fixings = nextFixings(generated, rest);
     if (fixings.length === 0) break;
     for (const { column, times } of fixings) {

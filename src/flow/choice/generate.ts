@@ -41,6 +41,14 @@ export function fitsRest(column: Column, rest: Rest): boolean {
   );
 }
 
+/**
+ * How many patterns end a round: the master moves on before the other groups are priced at stale duals. One for every
+ * five groups, at least three.
+ */
+export function enoughPatterns(instance: Instance): number {
+  return Math.max(3, Math.ceil(instance.groups.length / 5));
+}
+
 /** Relative size below which a reduced cost counts as zero. */
 export const reducedCostTolerance = 1e-7;
 
@@ -73,14 +81,15 @@ function priced(
 
 /**
  * Column generation with the capped pattern search: solve the master, price every group with what is left,
- * add the patterns of negative reduced cost, until a round finds none or `rounds` are done.
+ * add the patterns of negative reduced cost, until a round finds none, `rounds` are done or the meter
+ * passes `until`.
  * Yields after each round. The result is a good set of columns; the bound is another matter (root-bound.ts).
  */
 export function* generateColumns(
   instance: Instance,
   rest: Rest,
   pool: Pool,
-  rounds: number,
+  limits: { readonly rounds: number; readonly until: number },
 ): Generator<void, Generated, void> {
   const columns = pool.columns.filter((column) => fitsRest(column, rest));
   const master = openMaster({
@@ -91,9 +100,13 @@ export function* generateColumns(
   for (const column of columns) master.add(column);
   for (let round = 1; ; round += 1) {
     const answer = master.solve();
-    if (round > rounds) return { answer, columns, rounds: round };
+    if (round > limits.rounds || instance.meter.spent > limits.until)
+      return { answer, columns, rounds: round };
     let found = 0;
-    for (const [g, group] of instance.groups.entries()) {
+    const enough = enoughPatterns(instance);
+    for (let turn = 0; turn < instance.groups.length && found < enough; turn += 1) {
+      const g = (turn + round * enough) % instance.groups.length;
+      const group = instance.groups[g]!;
       if (rest.copies[g] === 0) continue;
       const column = priced(
         group,

@@ -4,9 +4,12 @@ import { type Pool, type Rest, addToPool, fitsRest } from './generate.ts';
 import type { Instance } from './instance.ts';
 import { isDone, spend } from './plan.ts';
 
-/** Pieces worth their share of all the pieces' area. */
+/** Pieces worth their share of all the pieces' area; a run more, since few boards can hold one. */
 export function areaWorth(instance: Instance): Float64Array {
-  const area = Float64Array.from(instance.kinds, ({ length, width }) => length * width);
+  const area = Float64Array.from(
+    instance.kinds,
+    ({ length, width, members }) => length * width * (members.length > 1 ? 1.5 : 1),
+  );
   const total = area.reduce((sum, a, k) => sum + a * instance.kinds[k]!.demand, 0) || 1;
   return area.map((a) => a / total);
 }
@@ -22,10 +25,16 @@ export function tastedWorth(instance: Instance, random: Random): Float64Array {
  * A layout had at once: board by board, the pattern that uses its board's money best at the given worth.
  * A group's pattern is made again only when what is left no longer holds it; what remains only shrinks, so an old
  * pattern that still fits is hardly worse than a new one would be.
- * @param rest changed: what could not be placed
+ * Yields after each board.
+ * @param rest changed: what could not be placed   @param fixed what is laid so far, growing as it goes
  */
-export function greedy(instance: Instance, rest: Rest, pool: Pool, worth: Float64Array): Column[] {
-  const fixed: Column[] = [];
+export function* greedy(
+  instance: Instance,
+  rest: Rest,
+  pool: Pool,
+  worth: Float64Array,
+  fixed: Column[] = [],
+): Generator<void, Column[], void> {
   const offers = new Array<Column | null>(instance.groups.length).fill(null);
   while (!isDone(rest)) {
     const wanted = worth.map((w, k) => (rest.demand[k]! > 0 ? w : 0));
@@ -47,6 +56,7 @@ export function greedy(instance: Instance, rest: Rest, pool: Pool, worth: Float6
     addToPool(pool, best);
     fixed.push(best);
     spend(rest, best);
+    yield;
   }
   return fixed;
 }

@@ -2,7 +2,7 @@ import { type Random, uniform, whole } from '../../base/random/random.ts';
 import type { Column } from './column.ts';
 import { dive } from './dive.ts';
 import { greedy, tastedWorth } from './greedy.ts';
-import type { Pool } from './generate.ts';
+import type { Pool, Rest } from './generate.ts';
 import type { Instance } from './instance.ts';
 import { type Plan, planOf, restAfter } from './plan.ts';
 
@@ -24,6 +24,21 @@ function boardsToClear(instance: Instance, plan: Plan, random: Random): Set<numb
   return new Set(scored.slice(0, count).map(({ index }) => index));
 }
 
+/** Most free groups, beside those just cleared, that a neighbourhood may draw on. */
+const mostFreeGroups = 12;
+
+/** The rest with only some of the free boards: those of the incumbent's groups, and a draw of the others. */
+function nearby(rest: Rest, columns: readonly Column[], random: Random): Rest {
+  const own = new Set(columns.map((column) => column.group));
+  const free = [...rest.copies.keys()].filter((g) => rest.copies[g]! > 0 && !own.has(g));
+  const copies = rest.copies.slice();
+  for (let drop = free.length - mostFreeGroups; drop > 0; drop -= 1) {
+    const [g] = free.splice(whole(random, 0, free.length - 1), 1);
+    copies[g!] = 0;
+  }
+  return { demand: rest.demand, copies };
+}
+
 /**
  * Neighbourhood search: clear a few boards of the incumbent and lay their pieces out again, all free boards at hand,
  * by a greedy of another taste or by a dive; keep what is better. Yields between rounds and after each neighbourhood; stops after `tries` or when the meter passes `until`; every `diveEvery`-th
@@ -42,11 +57,11 @@ export function* improve(
     if (incumbent.columns.length === 0) break;
     const cleared = boardsToClear(instance, incumbent, random);
     const kept = incumbent.columns.filter((_, index) => !cleared.has(index));
-    const rest = restAfter(instance, kept);
+    const rest = nearby(restAfter(instance, kept), incumbent.columns, random);
     const found =
       attempt % limits.diveEvery === 0
-        ? yield* dive(instance, rest, pool, { first: 4, later: 2 })
-        : greedy(instance, rest, pool, tastedWorth(instance, random));
+        ? yield* dive(instance, rest, pool, { first: 4, later: 2, until: limits.until })
+        : yield* greedy(instance, rest, pool, tastedWorth(instance, random));
     const plan = planOf(instance, [...kept, ...found]);
     if (plan.objective < incumbent.objective - 1e-9 * (1 + Math.abs(incumbent.objective))) {
       incumbent = plan;

@@ -1,5 +1,12 @@
 import { type Column, columnOf, columnWorth } from './column.ts';
-import { type Pool, type Rest, addToPool, fitsRest, reducedCostTolerance } from './generate.ts';
+import {
+  type Pool,
+  type Rest,
+  addToPool,
+  enoughPatterns,
+  fitsRest,
+  reducedCostTolerance,
+} from './generate.ts';
 import type { PriceBound } from '../patterns/strip/strip-pricer.ts';
 import type { Instance } from './instance.ts';
 import { type MasterAnswer, type SideRow, openMaster } from './master.ts';
@@ -137,9 +144,6 @@ export function* solveNode(
   }
 }
 
-/** One found pattern for this many groups ends a pass: the master moves on before the others are priced at stale duals. */
-const groupsPerFind = 5;
-
 /**
  * Prices group after group, beginning elsewhere each round, until enough patterns are found. Only a pass through all
  * groups gives a bound.
@@ -158,7 +162,7 @@ function priceAll(
   rest.demand.forEach((demand, k) => (bound += demand * answer.kindPrice[k]!));
   rows.forEach((row, r) => (bound -= row.limit * answer.sidePrice[r]!));
   const all = instance.groups.length;
-  const enough = Math.max(3, Math.ceil(all / groupsPerFind));
+  const enough = enoughPatterns(instance);
   for (let turn = 0; turn < all; turn += 1) {
     const g = (turn + round * enough) % all;
     if (rest.copies[g] === 0) continue;

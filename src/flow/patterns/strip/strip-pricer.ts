@@ -29,8 +29,10 @@ interface Side {
 }
 
 function sideOf(plate: Plate, kinds: readonly Kind[], size: RasterSize): Side | null {
-  const raster = rasterOf(plate, kinds, size);
-  if (raster === null) return null;
+  const found = rasterOf(plate, kinds, size);
+  if (found === null) return null;
+  // Nothing was rounded: then it is no relaxation, and its patterns can be cut.
+  const raster = found.exactX && found.exactY ? { ...found, relaxed: false } : found;
   const bands = bandsOf(plate, raster);
   return { raster, bands, memory: memoryFor(raster, bands) };
 }
@@ -75,7 +77,7 @@ export function openStripPricer(
       const pricing: Pricing = { plate, ...(above ?? below), worth, caps: null, meter };
       valueStacks(pricing);
       const sections = cutSections(pricing, 0, target, Infinity);
-      if (!complete || sections.bound <= target) return { bound: sections.bound, pattern: null };
+      if (pricing.raster.relaxed || sections.bound <= target) return { bound: sections.bound, pattern: null };
       const placements = tracePlate(pricing, sections);
       return { bound: sections.bound, pattern: { placements, value: worthOf(placements, worth) } };
     },
