@@ -28,10 +28,13 @@ export function keepingClear(
   hole: Rectangle,
   admits: (area: Rectangle) => boolean,
 ): readonly Rectangle[] {
-  const hit = areas.filter((area) => overlaps(area, hole));
-  if (hit.length === 0) return areas;
-  const kept = areas.filter((area) => !overlaps(area, hole));
-  const trimmed = hit.flatMap((area) => besides(area, hole).filter(admits));
+  if (!areas.some((area) => overlaps(area, hole))) return areas;
+  const kept: Rectangle[] = [];
+  const trimmed: Rectangle[] = [];
+  for (const area of areas) {
+    if (overlaps(area, hole)) besides(area, hole, admits, trimmed);
+    else kept.push(area);
+  }
   const largest = trimmed.filter(
     (area, index) =>
       !kept.some((other) => contains(other, area)) &&
@@ -42,14 +45,23 @@ export function keepingClear(
   return [...kept, ...largest];
 }
 
-/** What is left of an area left of, right of, below and above a hole in it; the four may overlap at the corners. */
-function besides(area: Rectangle, hole: Rectangle): Rectangle[] {
+/**
+ * What is left of an area left of, right of, below and above a hole in it, if it is admitted; the four may overlap at the
+ * corners.
+ */
+function besides(
+  area: Rectangle,
+  hole: Rectangle,
+  admits: (area: Rectangle) => boolean,
+  into: Rectangle[],
+): void {
   const { x, y, length, width } = area;
+  const keep = (rest: Rectangle): void => {
+    if (rest.length > 0 && rest.width > 0 && admits(rest)) into.push(rest);
+  };
   const [right, top] = [hole.x + hole.length, hole.y + hole.width];
-  return [
-    { x, y, length: hole.x - x, width },
-    { x: right, y, length: x + length - right, width },
-    { x, y, length, width: hole.y - y },
-    { x, y: top, length, width: y + width - top },
-  ].filter((rest) => rest.length > 0 && rest.width > 0);
+  keep({ x, y, length: hole.x - x, width });
+  keep({ x: right, y, length: x + length - right, width });
+  keep({ x, y, length, width: hole.y - y });
+  keep({ x, y: top, length, width: y + width - top });
 }
