@@ -15,19 +15,19 @@ function knots(random: Seeded, board: { readonly length: number; readonly width:
     return {
       kind: random.pick(['sound knot', 'loose knot', 'stain'] as const),
       face: random.pick(['A', 'B', 'through'] as const),
-      x: Math.floor(random.next() * (board.length - length)),
-      y: Math.floor(random.next() * (board.width - width)),
+      x: inch(random, 0, Math.floor((board.length - length) / ticksPerInch)),
+      y: inch(random, 0, Math.floor((board.width - width) / ticksPerInch)),
       length,
       width,
     };
   });
 }
 
-/** A job of four boards and four parts, two of which show; small enough to be solved to the end at once. */
+/** A job of three boards and three parts, two of which show; small enough to be solved to the end at once. */
 export function smallJob(seed: number): Job {
   const random = seeded(seed * 7919);
   const shop = { ...defaultShop, endTrim: inches(1 / 2), shortestRip: inches(6) };
-  const boards = Array.from({ length: 4 }, (_, index) => {
+  const boards = Array.from({ length: 3 }, (_, index) => {
     const size = { length: inch(random, 30, 60), width: inch(random, 4, 7) };
     return {
       ...plainBoard({ name: `B${index + 1}`, ...size }),
@@ -40,13 +40,6 @@ export function smallJob(seed: number): Job {
   const parts = [
     { name: 'front', show: 3, length: inch(random, 22, 36), width: inch(random, 3, 5) },
     { name: 'end', show: 2, length: inch(random, 16, 26), width: inch(random, 3, 5) },
-    {
-      name: 'top',
-      show: 0,
-      length: inch(random, 15, 30),
-      width: inch(random, 2, 5),
-      quality: 'sound' as const,
-    },
     {
       name: 'block',
       show: 0,
