@@ -6,7 +6,7 @@ import { type CoverSet, exactCover } from './exact-cover.ts';
 import { type Point, type StickSolve, generateSticks } from './generate-sticks.ts';
 import { type SinglePieces, parted, pooled, singlePieces } from './single-pieces.ts';
 import { type Restriction, type StickMaster, openStickMaster } from './stick-master.ts';
-import { openStickPricer } from './stick-pricer.ts';
+import { type StickPricer, openStickPricer } from './stick-pricer.ts';
 import { type Pattern, type Sticks, raised, wholeRemainder } from './sticks.ts';
 
 export interface BranchOptions {
@@ -15,7 +15,8 @@ export interface BranchOptions {
   readonly offer: (patterns: readonly Pattern[]) => void;
   readonly raise: (bound: number) => void;
   readonly until: number;
-  /** Prices of the whole job's bound. */
+  /** The whole job's bound, and the prices that gave it. */
+  readonly bound: number;
   readonly center: Point;
   readonly incumbent: readonly Pattern[];
 }
@@ -30,6 +31,11 @@ interface Node {
 
 /** More pieces than this are not told apart. */
 const mostPieces = 320;
+
+/** Whether pieces and lengths are few enough for branchSticks. */
+export function canBranch(sticks: Sticks, pricer: StickPricer): boolean {
+  return pricer.table.step === 1 && sticks.demand.reduce((sum, count) => sum + count, 0) <= mostPieces;
+}
 
 /** Where the two children of a node part. */
 type Parting =
@@ -125,7 +131,9 @@ function rootOf(single: SinglePieces, options: BranchOptions): Node {
 
 /** Patterns that a node may have left to be searched one by one, and steps of that search. */
 const mostLoads = 6000;
-const coverSteps = 3e6;
+const coverSteps = 1e6;
+const coverStepsOfMany = 2e5;
+const manyLoads = 450;
 
 /**
  * When few patterns are cheap enough, a search over plans made of them alone: all that cost no more than the bound
@@ -165,7 +173,7 @@ function coverNode(
   sets.sort((a, b) => a.share - b.share);
   const answer = exactCover(
     { items: sticks.lengths.length, sets, budget: gap + 1e-6, money: target + 1e-9, copies: at.rest.copies },
-    coverSteps,
+    sets.length > manyLoads ? coverStepsOfMany : coverSteps,
   );
   meter.spent += answer.steps;
   const patterns =
@@ -180,6 +188,7 @@ function coverNode(
  * Branch and price on arcs: every piece is told apart, and a node either fixes where in its stick a piece begins or
  * bans it from there (Valério de Carvalho 1999, here with patterns as columns); arcs too dear for the target are
  * banned at every node. Depth first, the fixing child first. Raises the bound when the search ends.
+ * Only where canBranch.
  */
 export function* branchSticks(
   whole: Sticks,
@@ -188,11 +197,13 @@ export function* branchSticks(
 ): Generator<void, void, void> {
   const single = singlePieces(whole);
   const { sticks } = single;
-  if (sticks.lengths.length > mostPieces) return;
   const solve: StickSolve = { sticks, meter, pricer: openStickPricer(sticks, meter) };
-  const { step, width } = solve.pricer.table;
-  if (step > 1) return;
-  const open: Node[] = [rootOf(single, options)];
+  const { width } = solve.pricer.table;
+  const root = rootOf(single, options);
+  const fixed: BannedArcs = [];
+  fixArcs(sticks, solve.pricer, root.at, root.center, options.target() - options.bound, fixed, meter);
+  orderAlike(sticks, width, fixed);
+  const open: Node[] = [{ ...root, at: { ...root.at, banned: fixed } }];
   for (let node = open.pop(); node !== undefined; node = open.pop()) {
     if (raised(sticks, node.bound) > options.target() + 1e-9) continue;
     const master = node.parent.fork();

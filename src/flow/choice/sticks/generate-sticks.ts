@@ -94,7 +94,7 @@ export function* generateSticks(
   master.aim(at);
   for (;;) {
     const duals = master.solve();
-    meter.spent += master.size() * sticks.lengths.length * 40;
+    meter.spent += master.size() * sticks.lengths.length * 26;
     let found = 0;
     for (const share of best === null ? [0] : [lean, 0]) {
       const point: Point = best === null || share === 0 ? duals : between(best, duals, share);

@@ -1,7 +1,7 @@
 import { random } from '../../../base/random/random.ts';
 import type { Instance } from '../instance.ts';
 import type { Plan } from '../plan.ts';
-import { branchSticks } from './branch-sticks.ts';
+import { branchSticks, canBranch } from './branch-sticks.ts';
 import { diveSticks } from './dive-sticks.ts';
 import { firstFit } from './first-fit.ts';
 import { type StickSolve, generateSticks } from './generate-sticks.ts';
@@ -25,7 +25,7 @@ export interface SticksStanding {
 
 /** Shares of the budget for the first dives, and how many of them there are. */
 const divesUntil = 0.35;
-const dives = 8;
+const dives = 3;
 
 /**
  * Solves a job of sticks (see isSticks): column generation with bounded knapsacks, its bound raised to the next whole
@@ -78,18 +78,21 @@ export function* solveSticks(
   const { bound: least, proof } = step.value;
   raise(raised(sticks, least));
   const stream = random(options.seed);
-  const share = start + divesUntil * (options.until - start);
-  for (let d = 0; d < dives && !met() && meter.spent < share; d += 1) {
-    const shake = 0.15 * d;
+  // Where the search cannot take over, dives go on to the end.
+  const branches = canBranch(sticks, solve.pricer);
+  const share = branches ? start + divesUntil * (options.until - start) : options.until;
+  for (let d = 0; (d < dives || !branches) && !met() && meter.spent < share; d += 1) {
+    const shake = 0.15 * Math.min(d, 6);
     const dive = diveSticks(solve, master, at, { before: [], shake, stream, until: share, target, offer });
     for (let each = dive.next(); each.done !== true && !met(); each = dive.next()) yield told;
   }
-  if (!met()) {
+  if (branches && !met()) {
     const search = branchSticks(sticks, meter, {
       target,
       offer,
       raise,
       until: options.until,
+      bound: least,
       center: proof,
       incumbent: best.patterns,
     });

@@ -122,7 +122,7 @@ function standing(
     add,
     size: () => entries.length + kinds,
     fork() {
-      const most = 2 * kinds + 100;
+      const most = Math.ceil(1.3 * kinds) + 60;
       const duals = last;
       if (duals === null || entries.length <= most) {
         const { lp: own } = lp.fork(() => true);
