@@ -58,7 +58,11 @@ export function withBoards(
   for (const board of taken) {
     const known = rows.find((row) => row[columnOf('board')]?.trim() === board.name);
     const cells = known === undefined ? cellsOf(board, shop, table) : null;
-    for (const name of cells === null ? (['quantity'] as const) : [...cells.keys()]) {
+    const wanted =
+      cells === null
+        ? (['quantity'] as const)
+        : [...cells].filter(([, { says }]) => says).map(([name]) => name);
+    for (const name of wanted) {
       if (columnOf(name) >= 0) continue;
       header.push(name);
       for (const row of rows) row.push('');
@@ -70,16 +74,20 @@ export function withBoards(
       const names = header.map(
         (cell) => boardColumns.find(({ name }) => folded(name) === folded(cell))?.name,
       );
-      rows.push(names.map((name) => (name === undefined ? '' : (cells.get(name) ?? ''))));
+      rows.push(names.map((name) => (name === undefined ? '' : (cells.get(name)?.text ?? ''))));
     }
   }
   return success(joined([header, ...rows], text, table));
 }
 
-/** A board's cells that say more than their defaults would. */
-function cellsOf(board: Board, shop: Shop, { decimalComma }: CsvTable): Map<Column, string> {
+/** A board's cells by column, and whether each says more than its column's default would. */
+function cellsOf(
+  board: Board,
+  shop: Shop,
+  { decimalComma }: CsvTable,
+): ReadonlyMap<Column, { readonly text: string; readonly says: boolean }> {
   const number = (written: string): string => (decimalComma ? written.replace('.', ',') : written);
-  const cells: [Column, string, ifEmpty?: string][] = [
+  const cells: [Column, string, byDefault?: string][] = [
     ['board', board.name],
     ['quantity', String(board.quantity), '1'],
     ['length', number(writeLength(board.length, shop.units, 'down'))],
@@ -94,9 +102,7 @@ function cellsOf(board: Board, shop: Shop, { decimalComma }: CsvTable): Map<Colu
     ['tone', board.tone, ''],
     ['note', board.note, ''],
   ];
-  return new Map(
-    cells.flatMap(([name, cell, byDefault]) => (cell === byDefault ? [] : [[name, cell] as const])),
-  );
+  return new Map(cells.map(([name, text, byDefault]) => [name, { text, says: text !== byDefault }]));
 }
 
 /** Rows as a file like the one before: its delimiter, line ends and byte-order mark. */
