@@ -7,6 +7,7 @@ import { blocks, extent } from '../stock/clear.ts';
 import type { Face } from '../stock/defect.ts';
 import type { Job } from '../stock/job.ts';
 import { usable } from '../stock/usable.ts';
+import { openAnyStagePricer } from './any-stage-pricer.ts';
 import type { BlankKind, Instance, StockGroup } from './instance.ts';
 import { kindsOf } from './kinds.ts';
 
@@ -88,7 +89,10 @@ function groupOf(
       }),
     ),
   };
-  const pricer = openStripPricer(plate, platesKinds, fineness, meter);
+  const isDeep = plate.stages === 'any' || plate.stages > 4;
+  const pricer = isDeep
+    ? openAnyStagePricer(plate, platesKinds, meter)
+    : openStripPricer(plate, platesKinds, fineness, meter);
   // An offcut earns credit × price × its share of the board. Offcuts lie in the usable area, where the pieces are not.
   const rate = (job.shop.offcutCredit * board.cost) / (board.length * board.width);
   const cost = job.shop.goal === 'most value' ? 0 : board.cost - rate * plate.length * plate.width;

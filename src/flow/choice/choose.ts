@@ -10,6 +10,7 @@ import { areaWorth, greedy } from './greedy.ts';
 import { improve } from './improve.ts';
 import type { Instance } from './instance.ts';
 import { type Store, solveNode } from './node.ts';
+import { fillOneBoard, isOneBoard } from './one-board.ts';
 import { type Plan, planOf } from './plan.ts';
 import type { Progress, Solve, SolveOptions } from './progress.ts';
 import { roundedBound } from './round-bound.ts';
@@ -54,6 +55,9 @@ function* told(
 /** Work that an effort of 1 allows: a base, and more for every piece. One unit is about 10 ns. */
 const workPerSolve = 1.5e8;
 const workPerPiece = 6e6;
+
+/** Work of one board under `most value`, in the general engine's steps. */
+const workForOneBoard = 4e9;
 
 interface Solving {
   readonly instance: Instance;
@@ -165,6 +169,11 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     if (!standing.best.missing.some((count) => count > 0)) {
       return toChoice(job, instance, standing.best, standing.bound);
     }
+  }
+  if (isOneBoard(job, instance)) {
+    const effort = { seed: options.seed, work: Math.max(0.01, options.effort) * workForOneBoard };
+    yield* told(fillOneBoard(instance, standing, effort), standing, 'filling the board', done);
+    return toChoice(job, instance, standing.best, standing.bound);
   }
   yield* told(first(solving), standing, 'first layout', stopped);
   const budget = instance.meter.spent + work;
