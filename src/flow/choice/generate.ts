@@ -8,6 +8,7 @@ export interface Pool {
   readonly keys: Set<string>;
 }
 
+/** A pool with no columns yet. */
 export function emptyPool(): Pool {
   return { columns: [], keys: new Set() };
 }
@@ -27,6 +28,7 @@ export interface Rest {
   readonly copies: Int32Array;
 }
 
+/** Everything still to be cut, from every copy of every board. */
 export function wholeRest(instance: Instance): Rest {
   return {
     demand: Int32Array.from(instance.kinds, (kind) => kind.demand),

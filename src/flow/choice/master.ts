@@ -41,6 +41,7 @@ export interface Master {
   solve(): MasterAnswer;
 }
 
+/** Opens a restricted master without columns; `sides` are its branching and cap rows. See Master for the program it solves. */
 export function openMaster(data: MasterData, sides: readonly SideRow[] = []): Master {
   const kinds = data.demand.length;
   const groups = data.copies.length;

@@ -33,6 +33,7 @@ function coefficientIn(row: GroupRow, column: Column): number {
   return row.sign * count - row.perCopy;
 }
 
+/** The restriction as a row of the master: its coefficient for each column. */
 export function sideRow(row: GroupRow): SideRow {
   return { coefficient: (column) => coefficientIn(row, column), limit: row.limit };
 }

@@ -10,6 +10,7 @@ export interface Plan {
   readonly missing: Int32Array;
 }
 
+/** The plan these columns make, with what it costs and what it leaves out. */
 export function planOf(instance: Instance, columns: readonly Column[]): Plan {
   const missing = Int32Array.from(instance.kinds, (kind) => kind.demand);
   let objective = 0;
@@ -34,6 +35,7 @@ export function restAfter(instance: Instance, columns: readonly Column[]): Rest 
   return rest;
 }
 
+/** Whether nothing is wanted any more. */
 export function isDone(rest: Rest): boolean {
   return rest.demand.every((count) => count <= 0);
 }

@@ -17,6 +17,7 @@ export interface Arc {
 /** Tables in which arcs are banned while a node is worked out; copies are made only of the pieces that change. */
 export type BannedArcs = (Float64Array | undefined)[];
 
+/** Forbids an arc from here on. */
 export function ban(
   banned: BannedArcs,
   width: number,
@@ -112,6 +113,7 @@ export interface Flow {
   readonly stocks: Float64Array;
 }
 
+/** How much each arc is used by the columns at these uses. */
 export function flowOf(sticks: Sticks, duals: StickDuals): Flow {
   const arcs = Array.from(sticks.lengths, () => new Map<number, number>());
   const stocks = Float64Array.from(duals.idle);

@@ -37,6 +37,9 @@ export function canBranch(sticks: Sticks, pricer: StickPricer): boolean {
   return pricer.table.step === 1 && sticks.demand.reduce((sum, count) => sum + count, 0) <= mostPieces;
 }
 
+/** Distance from a whole number below which a use counts as whole: demands are nudged by less. */
+export const useTolerance = 1e-4;
+
 /** Where the two children of a node part. */
 type Parting =
   | { readonly kind: 'stock'; readonly stock: number; readonly use: number }
@@ -45,13 +48,13 @@ type Parting =
 /** The fractional use of a stock where there are several (of one, the cost says all), else the fractional arc of the longest pieces that is most undecided; null when none is. */
 function partingOf(sticks: Sticks, flow: Flow): Parting | null {
   const several = sticks.stocks.length > 1;
-  const stock = flow.stocks.findIndex((use) => several && Math.abs(use - Math.round(use)) > 1e-6);
+  const stock = flow.stocks.findIndex((use) => several && Math.abs(use - Math.round(use)) > useTolerance);
   if (stock >= 0) return { kind: 'stock', stock, use: flow.stocks[stock]! };
   let best: Parting | null = null;
   let score = 0;
   flow.arcs.forEach((uses, piece) => {
     for (const [left, use] of uses) {
-      if (use < 1e-6 || use > 1 - 1e-6) continue;
+      if (use < useTolerance || use > 1 - useTolerance) continue;
       const here = use * (1 - use) * sticks.lengths[piece]!;
       if (here <= score) continue;
       score = here;
@@ -222,7 +225,7 @@ export function* branchSticks(
     if (parting === null) {
       options.offer(traced(sticks, flow).map((pattern) => pooled(single, pattern)));
       // Whole, but the bound does not say so: the arithmetic failed, and the search cannot be called complete.
-      if (duals.objective > raised(sticks, bound) + 1e-6) return;
+      if (duals.objective > raised(sticks, bound) + useTolerance) return;
       continue;
     }
     const banned: BannedArcs = [...node.at.banned];

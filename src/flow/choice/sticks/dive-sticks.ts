@@ -24,11 +24,11 @@ function scored(solve: StickSolve, duals: StickDuals, shake: number, stream: Ran
   return duals.patterns
     .flatMap((pattern, i) => {
       const use = duals.use[i]!;
-      if (use < 1e-6) return [];
+      if (use < 1e-4) return [];
       const full =
         pattern.kinds.reduce((sum, kind, j) => sum + sticks.lengths[kind]! * pattern.counts[j]!, 0) /
         sticks.stocks[pattern.stock]!.length;
-      return [{ pattern, use, score: use - Math.floor(use + 1e-6) + 0.05 * full + shake * uniform(stream) }];
+      return [{ pattern, use, score: use - Math.floor(use + 1e-4) + 0.05 * full + shake * uniform(stream) }];
     })
     .sort((a, b) => b.score - a.score);
 }
@@ -51,7 +51,7 @@ function fix(
     }
   };
   const list = scored(solve, duals, shake, stream);
-  for (const { pattern, use } of list) cut(pattern, Math.floor(use + 1e-6));
+  for (const { pattern, use } of list) cut(pattern, Math.floor(use + 1e-4));
   if (fixed.length > 0) return fixed;
   const few = Math.max(1, Math.floor(list.length / 20));
   for (const { pattern } of list.slice(0, few)) cut(pattern, 1);

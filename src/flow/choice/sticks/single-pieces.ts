@@ -7,6 +7,7 @@ export interface SinglePieces {
   readonly kindOf: Int32Array;
 }
 
+/** One pattern of a single piece for each piece and stick that holds it: columns that make any demand coverable. */
 export function singlePieces(sticks: Sticks): SinglePieces {
   const kindOf: number[] = [];
   sticks.demand.forEach((count, k) => {

@@ -67,10 +67,19 @@ export interface StickMaster {
   readonly size: () => number;
 }
 
+/**
+ * Demands as the engine gets them, each a little more than it is: equal demands make a simplex stall for thousands of
+ * pivots. At most 1e-6 each, so uses are right to about 1e-5; prices are judged with the true demands.
+ */
+function nudged(count: number, kind: number): number {
+  return count <= 0 ? 0 : count + 1e-6 * ((kind * 0.6180339887) % 1);
+}
+
+/** Opens the restricted master of a job of sticks, without columns. */
 export function openStickMaster(sticks: Sticks): StickMaster {
   const all = wholeRemainder(sticks);
   const lp = openPackingLp([
-    ...all.demand,
+    ...Array.from(all.demand, nudged),
     ...Array.from(all.copies, (copies) => -copies),
     ...sticks.stocks.map(() => 0),
   ]);
@@ -146,7 +155,7 @@ function standing(
     aim(to) {
       at = to;
       const used = last === null ? [] : last.patterns.filter((_, p) => last!.use[p]! > 1e-9);
-      at.rest.demand.forEach((count, k) => lp.setObjective(k, Math.max(0, count)));
+      at.rest.demand.forEach((count, k) => lp.setObjective(k, nudged(count, k)));
       at.rest.copies.forEach((copies, g) => lp.setObjective(kinds + g, -Math.max(0, copies)));
       sticks.stocks.forEach((_, g) => lp.setObjective(kinds + groups + g, at.least[g] ?? 0));
       entries.forEach((entry, p) => {
@@ -162,8 +171,10 @@ function standing(
       }
     },
     solve() {
-      const { x, rowPrice, objective, certified } = lp.solve();
+      const { x, rowPrice, certified } = lp.solve();
       let fixed = 0;
+      let pieces = 0;
+      at.rest.demand.forEach((count, k) => (pieces += Math.max(0, count) * x[k]!));
       const stock = Float64Array.from(sticks.stocks, (_, g) => {
         const scarce = x[kinds + g]!;
         const due = x[kinds + groups + g]!;
@@ -174,7 +185,7 @@ function standing(
         kind: x.slice(0, kinds),
         stock,
         fixed,
-        objective,
+        objective: pieces + fixed,
         idle: rowPrice.slice(kinds, before),
         use: rowPrice.slice(before).map((value, p) => (entries[p]!.open ? value : 0)),
         patterns: entries.map((entry) => entry.pattern),

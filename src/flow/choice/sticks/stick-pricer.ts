@@ -35,44 +35,41 @@ interface Found {
   readonly gain: number;
 }
 
+/** Opens the pricing of one length of stick: bounded knapsacks over its pieces. */
 export function openStickPricer(sticks: Sticks, meter: Meter): StickPricer {
   const longest = sticks.stocks.reduce((most, stock) => Math.max(most, stock.length), 0);
   const table = openSuffixTable(sticks.lengths, longest);
   const kinds = sticks.lengths.length;
 
-  /** With an exact table: the best pattern over all, and the best that begins with each kind. */
-  function traced(g: number, prices: Prices, rest: Remainder, wanted: number): Found[] {
+  /** Kinds that the best patterns may begin with, by the most that such a pattern is worth. */
+  function startsOf(g: number, prices: Prices, rest: Remainder, wanted: number): number[] {
     const { length } = sticks.stocks[g]!;
-    const even = prices.even[g]!;
-    const starts: { first: number; bound: number }[] = [];
+    const starts: { readonly first: number; readonly bound: number }[] = [];
     for (let k = 0; k < kinds && wanted > 1; k += 1) {
       if (rest.demand[k]! <= 0 || sticks.lengths[k]! > length) continue;
       const arc = prices.arcs?.[k]?.[length] ?? 0;
-      const bound = prices.kind[k]! + arc + table.values[k * table.width + length - sticks.lengths[k]!]!;
-      if (bound > even) starts.push({ first: k, bound });
+      const on = Math.floor((length - sticks.lengths[k]!) / table.step);
+      const bound = prices.kind[k]! + arc + table.values[k * table.width + on]!;
+      if (bound > prices.even[g]!) starts.push({ first: k, bound });
     }
     starts.sort((a, b) => b.bound - a.bound || a.first - b.first);
-    const found: Found[] = [];
-    const add = (load: Load): void => {
-      if (load.worth > even && load.kinds.length > 0)
-        found.push({
-          pattern: { stock: g, kinds: load.kinds, counts: load.counts },
-          gain: load.worth - even,
-        });
-    };
-    add(tracedLoad(table, prices.kind, rest.demand, length, prices.arcs));
-    for (const { first } of starts.slice(0, wanted)) {
-      add(tracedLoad(table, prices.kind, rest.demand, length, prices.arcs, first));
-    }
-    return found;
+    return starts.slice(0, wanted).map(({ first }) => first);
   }
 
+  /** The best pattern over all, and the best that begins with each of the likeliest kinds. */
   function found(g: number, prices: Prices, rest: Remainder, wanted: number): Found[] {
-    if (table.step === 1) return traced(g, prices, rest, wanted);
+    const { length } = sticks.stocks[g]!;
     const even = prices.even[g]!;
-    const load = searchedLoad(table, prices.kind, rest.demand, sticks.stocks[g]!.length, even, meter);
-    if (load === null) return [];
-    return [{ pattern: { stock: g, kinds: load.kinds, counts: load.counts }, gain: load.worth - even }];
+    const best: Found[] = [];
+    for (const first of [-1, ...startsOf(g, prices, rest, wanted)]) {
+      const load: Load | null =
+        table.step === 1
+          ? tracedLoad(table, prices.kind, rest.demand, length, prices.arcs, first)
+          : searchedLoad(table, prices.kind, rest.demand, length, even + 1e-9, meter, first);
+      if (load === null || load.worth <= even || load.kinds.length === 0) continue;
+      best.push({ pattern: { stock: g, kinds: load.kinds, counts: load.counts }, gain: load.worth - even });
+    }
+    return best;
   }
 
   return {

@@ -38,6 +38,7 @@ export interface Cutting {
   readonly cost: number;
 }
 
+/** Everything still to be cut from all sticks. */
 export function wholeRemainder(sticks: Sticks): Remainder {
   return {
     demand: Int32Array.from(sticks.demand),
@@ -45,6 +46,7 @@ export function wholeRemainder(sticks: Sticks): Remainder {
   };
 }
 
+/** What is left when these patterns are cut. */
 export function remainderAfter(sticks: Sticks, patterns: readonly Pattern[]): Remainder {
   const rest = wholeRemainder(sticks);
   for (const pattern of patterns) take(rest, pattern);
@@ -57,10 +59,12 @@ export function take(rest: Remainder, pattern: Pattern): void {
   pattern.kinds.forEach((kind, i) => (rest.demand[kind] = rest.demand[kind]! - pattern.counts[i]!));
 }
 
+/** Whether nothing is wanted any more. */
 export function isAllCut(rest: Remainder): boolean {
   return rest.demand.every((count) => count <= 0);
 }
 
+/** The patterns as a cutting, with what it costs. */
 export function cuttingOf(sticks: Sticks, patterns: readonly Pattern[]): Cutting {
   const rest = remainderAfter(sticks, patterns);
   let cost = 0;
@@ -69,10 +73,12 @@ export function cuttingOf(sticks: Sticks, patterns: readonly Pattern[]): Cutting
   return { patterns, cost };
 }
 
+/** Patterns of one stick with the same counts have the same key. */
 export function patternKey(pattern: Pattern): string {
   return `${pattern.stock}|${pattern.kinds.join(',')}|${pattern.counts.join(',')}`;
 }
 
+/** What the pieces of a pattern are worth together. */
 export function patternWorth(pattern: Pattern, worth: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < pattern.kinds.length; i += 1) sum += pattern.counts[i]! * worth[pattern.kinds[i]!]!;

@@ -23,6 +23,7 @@ export interface SuffixTable {
 /** What it is worth to take kind k where r is left, beside its worth; −Infinity forbids it. Absent: 0 everywhere. */
 export type ArcWorth = readonly (Float64Array | undefined)[];
 
+/** Opens the table of best loads over the last pieces, for bounding a search over the first ones. */
 export function openSuffixTable(lengths: Int32Array, longest: number): SuffixTable {
   const step = Math.max(1, Math.ceil(longest / mostBuckets));
   const width = Math.floor(longest / step) + 1;

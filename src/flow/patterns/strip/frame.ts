@@ -21,6 +21,7 @@ export interface Memory {
   readonly active: (readonly BandGroup[])[];
 }
 
+/** Working memory for a raster and its bands, all zero. O(positions × (bands + heights)). */
 export function memoryFor(raster: Raster, bands: Bands): Memory {
   const n = raster.xs.length;
   return {
