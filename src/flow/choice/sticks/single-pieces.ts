@@ -7,7 +7,7 @@ export interface SinglePieces {
   readonly kindOf: Int32Array;
 }
 
-/** One pattern of a single piece for each piece and stick that holds it: columns that make any demand coverable. */
+/** The same job with every piece a kind of its own, wanted once, and which kind each piece is of. */
 export function singlePieces(sticks: Sticks): SinglePieces {
   const kindOf: number[] = [];
   sticks.demand.forEach((count, k) => {
