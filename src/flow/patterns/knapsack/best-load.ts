@@ -8,8 +8,9 @@ export interface Load {
   readonly worth: number;
 }
 
-/** Most steps of one search; beyond it the best so far stands, and the table's bound with it. */
+/** Most steps of one search, and of one that has its first kind given; beyond them the best so far stands. */
 const mostSteps = 300_000;
+const mostStepsFrom = 20_000;
 
 /**
  * The best load of a stick by a table with step 1, that begins with kind `first` or a later one: at each kind as many
@@ -54,7 +55,8 @@ export function tracedLoad(
 
 /**
  * The best load worth more than `above`, by depth-first search with the table as bound; null when there is none
- * (or none was found within the steps). For tables of any step; no arcs.
+ * (or none was found within the steps). With `first` given, the best that begins with that kind. For tables of any
+ * step; no arcs.
  */
 export function searchedLoad(
   table: SuffixTable,
@@ -63,6 +65,7 @@ export function searchedLoad(
   length: number,
   above: number,
   meter: Meter,
+  first = -1,
 ): Load | null {
   const { lengths, step, width, values } = table;
   const left = Int32Array.from(caps);
@@ -70,6 +73,7 @@ export function searchedLoad(
   let best: number[] | null = null;
   let bar = above;
   let steps = 0;
+  const most = first < 0 ? mostSteps : mostStepsFrom;
   const visit = (from: number, room: number, value: number): void => {
     if (value > bar) {
       bar = value;
@@ -77,7 +81,7 @@ export function searchedLoad(
     }
     for (let k = from; k < lengths.length; k += 1) {
       steps += 1;
-      if (steps > mostSteps || value + values[k * width + Math.floor(room / step)]! <= bar + 1e-9) return;
+      if (steps > most || value + values[k * width + Math.floor(room / step)]! <= bar + 1e-9) return;
       if (lengths[k]! > room || left[k]! <= 0 || worth[k]! <= 0) continue;
       taken.push(k);
       left[k] = left[k]! - 1;
@@ -86,7 +90,12 @@ export function searchedLoad(
       taken.pop();
     }
   };
-  visit(0, length, 0);
+  if (first < 0) visit(0, length, 0);
+  else if (left[first]! > 0 && lengths[first]! <= length) {
+    taken.push(first);
+    left[first] = left[first]! - 1;
+    visit(first, length - lengths[first]!, worth[first]!);
+  }
   meter.spent += steps;
   return best === null ? null : loadOf(best, bar);
 }
