@@ -44,6 +44,28 @@ const mostSpares = 6;
  * @param visit number of the visit: with the seed and grade it fixes the pile
  */
 export function drawVisit(job: Job, lumber: Lumber, seed: number, visit: number, solve: SolveJob): Visit {
+  const { pile, feet } = pileOfVisit(lumber, seed, visit);
+  const owned = { ...job, boards: job.boards.map((board) => ({ ...board, cost: 0 })) };
+  const { needed, unfound } = pickBoards(owned, pile);
+  const order = withSpares(owned, pile, needed);
+  const found = unfound.length === 0 ? leastPrefix(owned, pile, order, needed.length, solve) : null;
+  let total = 0;
+  return {
+    cart: order.map((at) => (total += feet(at))),
+    enough: found === null ? null : found.count,
+    ...areas(found, owned.boards.length),
+    unfound: unfound.map(({ parts }) =>
+      parts.length > 1 ? `the run ${parts[0]!.run ?? ''}` : parts[0]!.name,
+    ),
+  };
+}
+
+/** The pile that a visit finds, and the board feet of each of its boards as a yard tallies them. */
+export function pileOfVisit(
+  lumber: Lumber,
+  seed: number,
+  visit: number,
+): { readonly pile: Pile; readonly feet: (at: number) => number } {
   const stream = random(seed, visit * drawnGrades.length + drawnGrades.indexOf(lumber.grade));
   const feet: number[] = [];
   const pile = pileOf(pileSize, (at) => {
@@ -51,19 +73,7 @@ export function drawVisit(job: Job, lumber: Lumber, seed: number, visit: number,
     feet[at] = drawn.surfaceMeasure * Math.max(1, lumber.nominalInches);
     return asBoard(drawn, lumber, `imaginary ${at + 1}`);
   });
-  const owned = { ...job, boards: job.boards.map((board) => ({ ...board, cost: 0 })) };
-  const { needed, unfound } = pickBoards(owned, pile);
-  const order = withSpares(owned, pile, needed);
-  const found = unfound.length === 0 ? leastPrefix(owned, pile, order, needed.length, solve) : null;
-  let total = 0;
-  return {
-    cart: order.map((at) => (total += feet[at]!)),
-    enough: found === null ? null : found.count,
-    ...areas(found, owned.boards.length),
-    unfound: unfound.map(({ parts }) =>
-      parts.length > 1 ? `the run ${parts[0]!.run ?? ''}` : parts[0]!.name,
-    ),
-  };
+  return { pile, feet: (at) => feet[at]! };
 }
 
 function withSpares(job: Job, pile: Pile, needed: readonly number[]): number[] {
