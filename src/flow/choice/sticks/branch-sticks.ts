@@ -219,7 +219,7 @@ export function* branchSticks(
     };
     const { duals, bound, proof } = yield* generateSticks(solve, master, node.at, limits);
     if (meter.spent > options.until) return;
-    if (raised(sticks, bound) > options.target() + 1e-9) continue;
+    if (duals === null || raised(sticks, bound) > options.target() + 1e-9) continue;
     const flow = flowOf(sticks, duals);
     const parting = partingOf(sticks, flow);
     if (parting === null) {

@@ -1,6 +1,6 @@
 import { type Random, uniform } from '../../../base/random/random.ts';
 import { firstFit } from './first-fit.ts';
-import { type StickSolve, generateSticks } from './generate-sticks.ts';
+import { type Point, type StickSolve, generateSticks } from './generate-sticks.ts';
 import type { Restriction, StickDuals, StickMaster } from './stick-master.ts';
 import { type Pattern, type Remainder, isAllCut, take } from './sticks.ts';
 
@@ -67,6 +67,8 @@ export function* diveSticks(
   parent: StickMaster,
   at: Restriction,
   options: {
+    /** Prices of the whole rest's bound. */
+    readonly center: Point;
     readonly before: readonly Pattern[];
     readonly shake: number;
     readonly stream: Random;
@@ -81,6 +83,7 @@ export function* diveSticks(
   const master = parent.fork();
   const fixed = [...options.before];
   const spent = (): number => fixed.reduce((sum, pattern) => sum + sticks.stocks[pattern.stock]!.cost, 0);
+  let center = options.center;
   while (!isAllCut(rest)) {
     const room = options.target() - spent();
     const generated = yield* generateSticks(
@@ -91,10 +94,12 @@ export function* diveSticks(
         cutoff: room + (sticks.whole ? 1 : 1e-9),
         enough: room - 1e-9,
         until: options.until,
+        center,
       },
     );
-    const dead = generated.bound > room + 1e-6;
-    if (!dead) {
+    center = generated.proof;
+    const dead = generated.duals === null || generated.bound > room + 1e-6;
+    if (generated.duals !== null && !dead) {
       const fresh = fix(solve, generated.duals, rest, options.shake, options.stream);
       if (fresh.length === 0) return;
       fixed.push(...fresh);

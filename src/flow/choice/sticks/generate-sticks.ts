@@ -1,7 +1,7 @@
 import type { Meter } from '../../patterns/meter.ts';
 import type { Restriction, StickDuals, StickMaster } from './stick-master.ts';
 import type { StickPricer } from './stick-pricer.ts';
-import { type Sticks, patternWorth, raised } from './sticks.ts';
+import { type Pattern, type Sticks, patternWorth, raised } from './sticks.ts';
 
 /** What every step of the solve shares. */
 export interface StickSolve {
@@ -19,7 +19,8 @@ export interface Point {
 }
 
 export interface GeneratedSticks {
-  readonly duals: StickDuals;
+  /** The last master's answer; null when the bound cut it off first. */
+  readonly duals: StickDuals | null;
   /** A valid bound on what the rest costs under the restriction. */
   readonly bound: number;
   /** The prices that gave the bound, scaled so that no pattern has a negative reduced cost. */
@@ -32,8 +33,8 @@ export interface GenerateLimits {
   /** Ends once the master's objective is no more than this. */
   readonly enough: number;
   readonly until: number;
-  /** Prices from which to start leaning. */
-  readonly center?: Point;
+  /** Prices that are judged first, and leant towards. */
+  readonly center: Point;
   /** Goes on when the bound raised meets the objective: a sharper bound bans more. */
   readonly sharp?: boolean;
 }
@@ -74,6 +75,16 @@ function farley(
   return { bound: share * value, share };
 }
 
+/** Prices by length alone: no pattern is worth more than its stick, and the bound is that of the material. */
+export function pricesByLength(sticks: Sticks): Point {
+  const each = sticks.stocks.reduce((least, { cost, length }) => Math.min(least, cost / length), Infinity);
+  return {
+    kind: Float64Array.from(sticks.lengths, (length) => length * each),
+    stock: new Float64Array(sticks.stocks.length),
+    fixed: 0,
+  };
+}
+
 /** How far prices lean towards those of the best bound so far (Wentges 1997): they swing less, and fewer rounds do. */
 const lean = 0.6;
 
@@ -88,24 +99,29 @@ export function* generateSticks(
   limits: GenerateLimits,
 ): Generator<void, GeneratedSticks, void> {
   const { sticks, meter } = solve;
-  let best: Point | null = limits.center ?? null;
+  let best = limits.center;
   let bound = -Infinity;
   const wanted = 1 + Math.ceil(sticks.lengths.length / 12);
   master.aim(at);
+  /** Prices patterns, raises the bound by what it finds, and returns the best of them. */
+  const judged = (point: Point): readonly Pattern[] => {
+    const even = Float64Array.from(sticks.stocks, (stock, g) => stock.cost + point.stock[g]!);
+    const priced = solve.pricer.price({ kind: point.kind, even, arcs: at.banned }, at.rest, wanted);
+    const value = farley(solve, at, point, priced.most);
+    if (value.bound > bound) {
+      bound = value.bound;
+      best = scaled(point, value.share);
+    }
+    return priced.patterns.slice(0, wanted);
+  };
+  for (const pattern of judged(limits.center)) master.add(pattern);
   for (;;) {
+    if (raised(sticks, bound) >= limits.cutoff - 1e-9) return { duals: null, bound, proof: best };
     const duals = master.solve();
     meter.spent += master.size() * sticks.lengths.length * 26;
     let found = 0;
-    for (const share of best === null ? [0] : [lean, 0]) {
-      const point: Point = best === null || share === 0 ? duals : between(best, duals, share);
-      const even = Float64Array.from(sticks.stocks, (stock, g) => stock.cost + point.stock[g]!);
-      const priced = solve.pricer.price({ kind: point.kind, even, arcs: at.banned }, at.rest, wanted);
-      const value = farley(solve, at, point, priced.most);
-      if (best === null || value.bound > bound) {
-        bound = Math.max(bound, value.bound);
-        best = scaled(point, value.share);
-      }
-      for (const pattern of priced.patterns.slice(0, wanted)) {
+    for (const share of [lean, 0]) {
+      for (const pattern of judged(share === 0 ? duals : between(best, duals, share))) {
         const price = sticks.stocks[pattern.stock]!.cost + duals.stock[pattern.stock]!;
         if (patternWorth(pattern, duals.kind) > price + 1e-7 && master.add(pattern)) found += 1;
       }
@@ -115,9 +131,8 @@ export function* generateSticks(
     const done =
       found === 0 ||
       duals.objective <= limits.enough ||
-      raised(sticks, bound) >= limits.cutoff - 1e-9 ||
       (limits.sharp !== true && sticks.whole && raised(sticks, bound) >= duals.objective) ||
       meter.spent > limits.until;
-    if (done) return { duals, bound, proof: best ?? duals };
+    if (done) return { duals, bound, proof: best };
   }
 }

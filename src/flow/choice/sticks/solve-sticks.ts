@@ -4,7 +4,7 @@ import type { Plan } from '../plan.ts';
 import { branchSticks, canBranch } from './branch-sticks.ts';
 import { diveSticks } from './dive-sticks.ts';
 import { firstFit } from './first-fit.ts';
-import { type StickSolve, generateSticks } from './generate-sticks.ts';
+import { type StickSolve, generateSticks, pricesByLength } from './generate-sticks.ts';
 import { openStickMaster } from './stick-master.ts';
 import { openStickPricer } from './stick-pricer.ts';
 import { type Cutting, type Pattern, cuttingOf, raised, wholeRemainder } from './sticks.ts';
@@ -72,6 +72,7 @@ export function* solveSticks(
     cutoff: Infinity,
     enough: -Infinity,
     until: options.until,
+    center: pricesByLength(sticks),
   });
   let step = root.next();
   for (; step.done !== true; step = root.next()) yield told;
@@ -83,7 +84,15 @@ export function* solveSticks(
   const share = branches ? start + divesUntil * (options.until - start) : options.until;
   for (let d = 0; (d < dives || !branches) && !met() && meter.spent < share; d += 1) {
     const shake = 0.15 * Math.min(d, 6);
-    const dive = diveSticks(solve, master, at, { before: [], shake, stream, until: share, target, offer });
+    const dive = diveSticks(solve, master, at, {
+      center: proof,
+      before: [],
+      shake,
+      stream,
+      until: share,
+      target,
+      offer,
+    });
     for (let each = dive.next(); each.done !== true && !met(); each = dive.next()) yield told;
   }
   if (branches && !met()) {
