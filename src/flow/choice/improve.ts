@@ -39,6 +39,9 @@ function nearby(rest: Rest, columns: readonly Column[], random: Random): Rest {
   return { demand: rest.demand, copies };
 }
 
+/** What a neighbourhood costs beside its pricing, in work: else tiny jobs, whose pricing costs nothing, would go on for ever. */
+const workPerTry = 30_000;
+
 /**
  * Neighbourhood search: clear a few boards of the incumbent and lay their pieces out again, all free boards at hand,
  * by a greedy of another taste or by a dive; keep what is better. Yields between rounds and after each neighbourhood; stops after `tries` or when the meter passes `until`; every `diveEvery`-th
@@ -55,6 +58,7 @@ export function* improve(
   let incumbent = start;
   for (let attempt = 1; attempt <= limits.tries && instance.meter.spent < limits.until; attempt += 1) {
     if (incumbent.columns.length === 0) break;
+    instance.meter.spent += workPerTry;
     const cleared = boardsToClear(instance, incumbent, random);
     const kept = incumbent.columns.filter((_, index) => !cleared.has(index));
     const rest = nearby(restAfter(instance, kept), incumbent.columns, random);
