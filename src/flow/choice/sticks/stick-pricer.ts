@@ -1,4 +1,4 @@
-import { type Load, searchedLoad, tracedLoad } from '../../patterns/knapsack/best-load.ts';
+import { searchedLoad, tracedLoad } from '../../patterns/knapsack/best-load.ts';
 import {
   type ArcWorth,
   type SuffixTable,
@@ -57,17 +57,22 @@ export function openStickPricer(sticks: Sticks, meter: Meter): StickPricer {
   }
 
   /** The best pattern over all, and the best that begins with each of the likeliest kinds. */
-  function found(g: number, prices: Prices, rest: Remainder, wanted: number): Found[] {
+  function found(g: number, prices: Prices, rest: Remainder, wanted: number, most: Float64Array): Found[] {
     const { length } = sticks.stocks[g]!;
     const even = prices.even[g]!;
     const best: Found[] = [];
     for (const first of [-1, ...startsOf(g, prices, rest, wanted)]) {
-      const load: Load | null =
-        table.step === 1
-          ? tracedLoad(table, prices.kind, rest.demand, length, prices.arcs, first)
-          : searchedLoad(table, prices.kind, rest.demand, length, even + 1e-9, meter, first);
-      if (load === null || load.worth <= even || load.kinds.length === 0) continue;
-      best.push({ pattern: { stock: g, kinds: load.kinds, counts: load.counts }, gain: load.worth - even });
+      const load =
+        table.step === 1 ? tracedLoad(table, prices.kind, rest.demand, length, prices.arcs, first) : null;
+      const searched =
+        load === null
+          ? searchedLoad(table, prices.kind, rest.demand, length, even + 1e-9, meter, first)
+          : null;
+      // A search over all that ends by itself says more than its coarse table.
+      if (first < 0 && searched?.complete === true) most[g] = searched.load?.worth ?? even + 1e-9;
+      const one = load ?? searched?.load ?? null;
+      if (one === null || one.worth <= even || one.kinds.length === 0) continue;
+      best.push({ pattern: { stock: g, kinds: one.kinds, counts: one.counts }, gain: one.worth - even });
     }
     return best;
   }
@@ -79,7 +84,7 @@ export function openStickPricer(sticks: Sticks, meter: Meter): StickPricer {
       const most = Float64Array.from(sticks.stocks, (stock) => suffixBound(table, stock.length));
       const all = sticks.stocks.flatMap((_, g) => {
         if (rest.copies[g]! <= 0 || most[g]! <= prices.even[g]!) return [];
-        return found(g, prices, rest, wanted);
+        return found(g, prices, rest, wanted, most);
       });
       all.sort((a, b) => b.gain - a.gain);
       return { most, patterns: all.map((one) => one.pattern) };

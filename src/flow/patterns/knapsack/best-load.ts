@@ -9,7 +9,7 @@ export interface Load {
 }
 
 /** Most steps of one search, and of one that has its first kind given; beyond them the best so far stands. */
-const mostSteps = 300_000;
+const mostSteps = 1_000_000;
 const mostStepsFrom = 20_000;
 
 /**
@@ -53,9 +53,15 @@ export function tracedLoad(
   return { kinds, counts, worth: total };
 }
 
+/** What a search found, and whether it ended by itself: then nothing is worth more than the load, or than `above`. */
+export interface SearchedLoad {
+  readonly load: Load | null;
+  readonly complete: boolean;
+}
+
 /**
- * The best load worth more than `above`, by depth-first search with the table as bound; null when there is none
- * (or none was found within the steps). With `first` given, the best that begins with that kind. For tables of any
+ * The best load worth more than `above`, by depth-first search with the table as bound; null when none was
+ * found. With `first` given, the best that begins with that kind. For tables of any
  * step; no arcs.
  */
 export function searchedLoad(
@@ -66,7 +72,7 @@ export function searchedLoad(
   above: number,
   meter: Meter,
   first = -1,
-): Load | null {
+): SearchedLoad {
   const { lengths, step, width, values } = table;
   const left = Int32Array.from(caps);
   const taken: number[] = [];
@@ -97,7 +103,7 @@ export function searchedLoad(
     visit(first, length - lengths[first]!, worth[first]!);
   }
   meter.spent += steps;
-  return best === null ? null : loadOf(best, bar);
+  return { load: best === null ? null : loadOf(best, bar), complete: steps <= most };
 }
 
 /** Counts a list of kinds, ascending. */
