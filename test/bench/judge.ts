@@ -59,7 +59,7 @@ export function notesOf(outcome: Outcome): string[] {
   return notes;
 }
 
-/** The middle one by time. */
+/** The middle one by processor time. */
 export function medianRun(runs: readonly Solved[]): Solved | undefined {
-  return [...runs].sort((a, b) => a.final - b.final)[Math.floor((runs.length - 1) / 2)];
+  return [...runs].sort((a, b) => a.cpu - b.cpu)[Math.floor((runs.length - 1) / 2)];
 }

@@ -17,13 +17,14 @@ export interface Solved {
   readonly short: number;
   readonly yield: number;
   readonly faults: readonly string[];
-  /** Until the first layout was at hand. */
+  /** Until the first layout was at hand; by the clock of the limits. */
   readonly first: number;
-  /** Until the value of the answer was reached. */
+  /** Until the value of the answer was reached; by the clock of the limits. */
   readonly best: number;
-  readonly final: number;
+  /** Until the checked layout was at hand. */
+  readonly wall: number;
   readonly cpu: number;
-  /** Longest stretch between two answers to "shall I stop?". */
+  /** Longest stretch between two chances to stop; by the clock of the limits. */
   readonly longestStep: number;
   /** What it was doing then. */
   readonly longestDoing: string;
@@ -50,26 +51,26 @@ function cpuSeconds(): number {
 
 /** Solves a job as the command does, from parts and boards to a checked layout, and times it. */
 export function measureSolve(job: Job, { seed, effort, seconds, clock }: SolveLimits): Solved {
-  const [start, cpu] = [performance.now(), cpuSeconds()];
-  const since = (): number => (performance.now() - start) / 1000;
+  const [start, cpuBefore] = [performance.now(), cpuSeconds()];
+  const wall = (): number => (performance.now() - start) / 1000;
+  const cpu = (): number => cpuSeconds() - cpuBefore;
+  const since = clock === 'wall' ? wall : cpu;
   let stopped = false;
-  const spent = (): number => (clock === 'wall' ? since() : cpuSeconds() - cpu);
-  const stop = (): boolean => (stopped ||= spent() > seconds);
+  const stop = (): boolean => (stopped ||= since() > seconds);
   const times = { first: -1, best: 0, last: 0, longestStep: 0 };
   let [value, doing, longestDoing]: [number | null, string, string] = [null, 'first layout', ''];
   const steps = layOutJob(job, { seed, effort, stop });
   let step = steps.next();
   for (; step.done !== true; step = steps.next()) {
     const now = since();
-    if (times.first < 0) times.first = now;
-    if (value === null || step.value.value !== value) times.best = now;
+    if (times.first < 0 && step.value.value !== null) times.first = now;
+    if (step.value.value !== value) times.best = now;
     if (now - times.last > times.longestStep) {
       times.longestStep = now - times.last;
       longestDoing = step.value.doing === doing ? doing : `${doing}, ${step.value.doing}`;
     }
     [value, doing, times.last] = [step.value.value, step.value.doing, now];
   }
-  const final = since();
   const { layout, faults } = step.value;
   return {
     ...layout.proof,
@@ -77,10 +78,10 @@ export function measureSolve(job: Job, { seed, effort, seconds, clock }: SolveLi
     short: layout.short.reduce((sum, { copies }) => sum + copies, 0),
     yield: layout.totals.yield,
     faults: faults.map((fault) => describeFault(fault)),
-    first: times.first,
+    first: times.first < 0 ? since() : times.first,
     best: times.best,
-    final,
-    cpu: cpuSeconds() - cpu,
+    wall: wall(),
+    cpu: cpu(),
     longestStep: times.longestStep,
     longestDoing,
     stopped,

@@ -22,7 +22,10 @@ export interface Outcome {
  * limits allow is ended and counted as a failure.
  */
 export function runChild(task: Task): Promise<Outcome> {
-  const child = fork(fileURLToPath(new URL('./child.js', import.meta.url)), { stdio: 'inherit' });
+  const child = fork(fileURLToPath(new URL('./child.js', import.meta.url)), {
+    stdio: 'inherit',
+    serialization: 'advanced',
+  });
   const said: Said[] = [];
   const failures: string[] = [];
   const patience =

@@ -1,7 +1,7 @@
 import { faultsOf, medianRun, notesOf } from './judge.ts';
 import type { Outcome } from './run-child.ts';
 
-/** Column heads; times in seconds of the clock, `cpu` of the processor; money in the job's. */
+/** Column heads; first and best by the clock that limits the solve, to the checked layout by both; money in the job's. */
 const heads = [
   'job',
   'kinds/pieces/boards',
@@ -11,7 +11,7 @@ const heads = [
   'proven',
   'first s',
   'best s',
-  'final s',
+  'wall s',
   'cpu s',
   'MB',
   'by hand',
@@ -54,7 +54,7 @@ function cells(outcome: Outcome): string[] {
     run.proven ? 'yes' : 'no',
     seconds(run.first),
     seconds(run.best),
-    seconds(run.final),
+    seconds(run.wall),
     seconds(run.cpu),
     run.megabytes.toFixed(0),
     byHand === null ? '–' : `${money(byHand.cost)}${byHand.short > 0 ? '*' : ''}`,
@@ -101,7 +101,7 @@ export function summary(outcomes: readonly Outcome[]): readonly (readonly [strin
   const atKnown = known.filter(
     ({ outcome, run }) => Math.abs(run.value - (outcome.known ?? 0)) < 1e-6 * run.value,
   );
-  const overKnown = known.map(({ outcome, run }) => 100 * (run.value / (outcome.known ?? 1) - 1));
+  const overKnown = known.map(({ outcome, run }) => Math.max(0, 100 * (run.value / (outcome.known ?? 1) - 1)));
   const saved = outcomes.flatMap((outcome) => savedShare(outcome) ?? []);
   const mip = outcomes.filter(({ byMip }) => byMip !== null);
   return [
@@ -133,14 +133,14 @@ export function summary(outcomes: readonly Outcome[]): readonly (readonly [strin
       ),
     ],
     [
-      'final s',
+      'wall s',
       middle(
-        solved.map(({ run }) => run.final),
+        solved.map(({ run }) => run.wall),
         2,
       ),
     ],
     [
-      'processor s',
+      'cpu s',
       middle(
         solved.map(({ run }) => run.cpu),
         2,
