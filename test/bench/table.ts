@@ -101,7 +101,9 @@ export function summary(outcomes: readonly Outcome[]): readonly (readonly [strin
   const atKnown = known.filter(
     ({ outcome, run }) => Math.abs(run.value - (outcome.known ?? 0)) < 1e-6 * run.value,
   );
-  const overKnown = known.map(({ outcome, run }) => Math.max(0, 100 * (run.value / (outcome.known ?? 1) - 1)));
+  const overKnown = known.map(({ outcome, run }) =>
+    Math.max(0, 100 * (run.value / (outcome.known ?? 1) - 1)),
+  );
   const saved = outcomes.flatMap((outcome) => savedShare(outcome) ?? []);
   const mip = outcomes.filter(({ byMip }) => byMip !== null);
   return [
