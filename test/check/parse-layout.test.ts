@@ -111,7 +111,11 @@ describe('parseLayout', () => {
         for (const fault of faults) expect(describeFault(fault)).toMatch(/./);
         // A changed layout that still reads must be found wrong, save where another value is right too.
         const isFree = ['why', 'id', 'showFace'].includes(String(path.at(-1)));
-        if (JSON.stringify(read.value) !== text && !isFree) expect(faults).not.toEqual([]);
+        // A number changed by less than the check's tolerance for money and shares is the same number to it.
+        const old = path.reduce<unknown>((at, key) => (at as Record<string | number, unknown>)[key], whole);
+        const isRounding =
+          typeof old === 'number' && Math.abs(Number(value) - old) <= 1e-7 * Math.max(1, Math.abs(old));
+        if (JSON.stringify(read.value) !== text && !isFree && !isRounding) expect(faults).not.toEqual([]);
       }),
       { numRuns: 1000 },
     );
