@@ -19,7 +19,6 @@ const quick = new Set([
   'Schwerin1_BPP1',
   'Schwerin2_BPP1',
   'ml-class5bins-n25',
-  'ml-u120_08-100-120-150',
 ]);
 
 const problems = stickFamilies.flatMap(stickProblems).filter(({ name }) => quick.has(name));
