@@ -52,12 +52,12 @@ async function demoJob() {
   return { name: 'hearth', shop, parts: planned.value.parts, boards: [] };
 }
 
-/** A furniture bill: clear one face, 15 to 60 in long, 1 1/2 to 4 1/2 in wide, 40 pieces, our own. */
+/** A furniture bill: clear one face, 15 to 60 in long, 1 1/2 to 4 1/2 in wide, 20 pieces, our own. */
 function furnitureJob() {
   const lengths = [15, 18, 20, 24, 28, 32, 36, 42, 50, 60];
   const widths = [1.5, 2, 2.5, 3, 3.5, 4.5];
   const parts = lengths.map((length, index) => ({
-    ...{ name: `part ${index + 1}`, quantity: 4, length: inches(length), width: inches(widths[index % 6]) },
+    ...{ name: `part ${index + 1}`, quantity: 2, length: inches(length), width: inches(widths[index % 6]) },
     ...{ thickness: inches(13 / 16), grain: 'along', quality: 'clear-1', show: 0, accept: [], run: null },
     ...{ leftEnd: 0, rightEnd: 0, glueUp: 1, value: null, pin: null, note: '' },
   }));
