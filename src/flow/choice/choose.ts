@@ -112,7 +112,7 @@ function* prove({ instance, store, standing, budget }: Solving): Generator<void,
   const start: SearchNode = { copies: wholeRest(instance).copies, rows: [], bound: standing.bound, depth: 0 };
   yield* branchAndPrice(instance, wholeRest(instance), store, start, 0.9 * budget, {
     offer: offerTo(standing),
-    cutoff: () => standing.best.objective - slackOf(standing.best.objective),
+    cutoff: () => standing.best.objective - 0.5 * slackOf(standing.best.objective),
     raise: (bound) => {
       const rounded = roundedBound(instance, bound, standing.best.objective);
       standing.bound = Math.max(standing.bound, rounded);
