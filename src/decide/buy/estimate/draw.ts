@@ -5,7 +5,9 @@ import type { Job } from '../../../flow/stock/job.ts';
 import { type DrawnBoard, drawBoard } from '../lumber/draw-board.ts';
 import { type DrawnGrade, drawnGrades } from '../lumber/population.ts';
 import type { SolveJob } from '../solve-job.ts';
+import { mayComeOut } from './may-come-out.ts';
 import { type Pile, pickBoards, pileOf, spares } from './pick-boards.ts';
+import { wantedPieces } from './wanted.ts';
 
 /** The lumber to be imagined: one grade of one thickness, as sold. */
 export interface Lumber {
@@ -92,8 +94,8 @@ interface Found {
 }
 
 /**
- * The fewest boards of the order that complete the job. More boards never hurt, so from the number the eye needs the
- * search goes down while the job still comes out, or else up until it does.
+ * The fewest boards of the order that complete the job. More boards never hurt, so from about the number the eye needs
+ * the search goes down while the job still comes out, or else up until it does.
  */
 function leastPrefix(
   job: Job,
@@ -102,13 +104,17 @@ function leastPrefix(
   byEye: number,
   solve: SolveJob,
 ): Found | null {
+  const list = wantedPieces(job);
   const trial = (count: number): Found | null => {
     const boards = order.slice(0, count).map((at) => pile.board(at));
+    if (!mayComeOut(job, list, [...job.boards, ...boards])) return null;
     const choice = solve({ ...job, boards: [...job.boards, ...boards] });
     return choice.short.length === 0 ? { count, choice, boards } : null;
   };
-  let best = trial(byEye);
+  // The solver often makes do with a board less than the eye.
+  let best = byEye > 0 ? (trial(byEye - 1) ?? trial(byEye)) : trial(0);
   if (best === null) return order.length > byEye ? bisected(byEye, trial(order.length), trial) : null;
+  if (best.count === byEye) return best;
   while (best.count > 0) {
     const fewer = trial(best.count - 1);
     if (fewer === null) return best;

@@ -24,7 +24,10 @@ export interface Wanted {
 export function wantedPieces(job: Job): Wanted[] {
   return kindsOf(job)
     .filter(({ strips }) => strips === 1)
-    .flatMap((kind) => Array.from({ length: kind.demand }, () => wanted(kind, job)))
+    .flatMap((kind) => {
+      const piece = wanted(kind, job);
+      return Array.from({ length: kind.demand }, () => piece);
+    })
     .sort((a, b) => b.length - a.length || b.width - a.width);
 }
 
