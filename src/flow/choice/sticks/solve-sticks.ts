@@ -79,10 +79,14 @@ export function* solveSticks(
   const { bound: least, proof } = step.value;
   raise(raised(sticks, least));
   const stream = random(options.seed);
-  // Where the search cannot take over, dives go on to the end.
+  // Where the search cannot take over, dives go on to the end; with several stocks they find what the search finds late.
   const branches = canBranch(sticks, solve.pricer);
   const share = branches ? start + divesUntil * (options.until - start) : options.until;
-  for (let d = 0; (d < dives || !branches) && !met() && meter.spent < share; d += 1) {
+  for (
+    let d = 0;
+    (d < dives || !branches || sticks.stocks.length > 1) && !met() && meter.spent < share;
+    d += 1
+  ) {
     const shake = 0.15 * Math.min(d, 6);
     const dive = diveSticks(solve, master, at, {
       center: proof,
