@@ -72,6 +72,8 @@ export function measureSolve(job: Job, { seed, effort, seconds, clock }: SolveLi
     [value, doing, times.last] = [step.value.value, step.value.doing, now];
   }
   const { layout, faults } = step.value;
+  if (value === null || Math.abs(layout.proof.value - value) > 1e-6 * (1 + Math.abs(value)))
+    times.best = since();
   return {
     ...layout.proof,
     boards: layout.totals.boards,
