@@ -32,12 +32,14 @@ export function isCutting(rectangle: Rectangle, size: CuttingSize): boolean {
 
 /** The shortest that a cutting of at most this width can be; Infinity when it is too narrow for any. */
 export function leastLength(width: number, size: CuttingSize): number {
-  const lengths = size.leastSizes.filter((least) => width >= least.width).map(({ length }) => length);
-  return Math.max(lengths.length === 0 ? Infinity : Math.min(...lengths), Math.ceil(size.leastArea / width));
+  let least = Infinity;
+  for (const sized of size.leastSizes) if (width >= sized.width) least = Math.min(least, sized.length);
+  return size.leastArea === 0 ? least : Math.max(least, Math.ceil(size.leastArea / width));
 }
 
 /** The narrowest that a cutting of at most this length can be; Infinity when it is too short for any. */
 export function leastWidth(length: number, size: CuttingSize): number {
-  const widths = size.leastSizes.filter((least) => length >= least.length).map(({ width }) => width);
-  return Math.max(widths.length === 0 ? Infinity : Math.min(...widths), Math.ceil(size.leastArea / length));
+  let least = Infinity;
+  for (const sized of size.leastSizes) if (length >= sized.length) least = Math.min(least, sized.width);
+  return size.leastArea === 0 ? least : Math.max(least, Math.ceil(size.leastArea / length));
 }

@@ -48,32 +48,36 @@ export function partAreas(
     record.floor = bound;
     return;
   }
-  const [first, second] = pair;
+  const { first, second } = pair;
   const rest = kept.filter((_, index) => index !== first && index !== second);
   const [a, b] = [kept[first]!, kept[second]!];
   const alone = !rest.some((other) => overlaps(other, a) || overlaps(other, b));
-  for (const [one, other] of partings(a, b, alone ? null : lines(), size)) {
-    partAreas([one, other, ...rest], lines, size, record);
-  }
+  eachParting(a, b, alone ? null : lines(), size, (one, other) =>
+    partAreas([one, other, ...rest], lines, size, record),
+  );
 }
 
 /** The two areas that overlap most, neither inside the other; null when none do. Indices. */
-function widestOverlap(areas: readonly Rectangle[]): [number, number] | null {
-  let best: [number, number] | null = null;
+function widestOverlap(
+  areas: readonly Rectangle[],
+): { readonly first: number; readonly second: number } | null {
+  let first = -1;
+  let second = -1;
   let most = 0;
   for (let i = 0; i < areas.length; i += 1) {
+    const a = areas[i]!;
     for (let j = i + 1; j < areas.length; j += 1) {
-      const [a, b] = [areas[i]!, areas[j]!];
-      if (!overlaps(a, b) || contains(a, b) || contains(b, a)) continue;
+      const b = areas[j]!;
       const long = Math.min(a.x + a.length, b.x + b.length) - Math.max(a.x, b.x);
       const wide = Math.min(a.y + a.width, b.y + b.width) - Math.max(a.y, b.y);
-      if (long * wide > most) {
-        most = long * wide;
-        best = [i, j];
-      }
+      if (long <= 0 || wide <= 0 || long * wide <= most) continue;
+      if (contains(a, b) || contains(b, a)) continue;
+      most = long * wide;
+      first = i;
+      second = j;
     }
   }
-  return best;
+  return first < 0 ? null : { first, second };
 }
 
 function withoutContained(areas: readonly Rectangle[]): Rectangle[] {
@@ -85,42 +89,49 @@ function withoutContained(areas: readonly Rectangle[]): Rectangle[] {
   );
 }
 
-/** All ways to part two overlapping areas, at the ends of each range and on the lines in it: [rest of a, rest of b]. */
-function* partings(
+/**
+ * All ways to part two overlapping areas, at the ends of each range and on the lines in it: what is left of each, in
+ * their order.
+ */
+function eachParting(
   a: Rectangle,
   b: Rectangle,
   lines: CutLines | null,
   size: CuttingSize,
-): Generator<readonly [Rectangle, Rectangle]> {
+  visit: (a: Rectangle, b: Rectangle) => void,
+): void {
   for (const swapped of [false, true]) {
-    const [near, far] = swapped ? [b, a] : [a, b];
-    const lengthsLeft = leastLength(near.width, size);
-    const x = range(
-      Math.max(far.x, near.x + lengthsLeft),
-      Math.min(near.x + near.length, far.x + far.length - leastLength(far.width, size)),
-      lines?.x ?? [],
+    const near = swapped ? b : a;
+    const far = swapped ? a : b;
+    const give = (one: Rectangle, other: Rectangle): void =>
+      swapped ? visit(other, one) : visit(one, other);
+    const farEnd = far.x + far.length;
+    const farTop = far.y + far.width;
+    eachLine(
+      Math.max(far.x, near.x + leastLength(near.width, size)),
+      Math.min(near.x + near.length, farEnd - leastLength(far.width, size)),
+      lines?.x,
+      (line) => give({ ...near, length: line - near.x }, { ...far, x: line, length: farEnd - line }),
     );
-    for (const line of x) {
-      const left = { ...near, length: line - near.x };
-      const right = { ...far, x: line, length: far.x + far.length - line };
-      yield swapped ? [right, left] : [left, right];
-    }
-    const y = range(
+    eachLine(
       Math.max(far.y, near.y + leastWidth(near.length, size)),
-      Math.min(near.y + near.width, far.y + far.width - leastWidth(far.length, size)),
-      lines?.y ?? [],
+      Math.min(near.y + near.width, farTop - leastWidth(far.length, size)),
+      lines?.y,
+      (line) => give({ ...near, width: line - near.y }, { ...far, y: line, width: farTop - line }),
     );
-    for (const line of y) {
-      const below = { ...near, width: line - near.y };
-      const above = { ...far, y: line, width: far.y + far.width - line };
-      yield swapped ? [above, below] : [below, above];
-    }
   }
 }
 
 /** Places for a parting line in [low, high], the ends first: they are the likeliest. */
-function range(low: number, high: number, lines: readonly number[]): number[] {
-  if (low > high) return [];
-  if (low === high) return [low];
-  return [low, high, ...lines.filter((line) => line > low && line < high)];
+function eachLine(
+  low: number,
+  high: number,
+  lines: readonly number[] | undefined,
+  visit: (line: number) => void,
+): void {
+  if (low > high) return;
+  visit(low);
+  if (high > low) visit(high);
+  if (lines === undefined) return;
+  for (const line of lines) if (line > low && line < high) visit(line);
 }
