@@ -41,14 +41,18 @@ export class Saw {
   crosscut(
     work: Rectangle,
     length: number,
-    purpose: Cut['purpose'] = 'section',
+    purpose: NonNullable<Cut['purpose']> = 'section',
     kerf: number = this.shop.crosscutKerf,
   ): { part: Rectangle } & Side {
     const { near, far } = this.cut(work, 'crosscut', work.x + length, kerf, purpose);
     return { part: near, rest: far };
   }
 
-  rip(work: Rectangle, width: number, purpose: Cut['purpose'] = 'strip'): { part: Rectangle } & Side {
+  rip(
+    work: Rectangle,
+    width: number,
+    purpose: NonNullable<Cut['purpose']> = 'strip',
+  ): { part: Rectangle } & Side {
     const { near, far } = this.cut(work, 'rip', work.y + width, this.shop.ripKerf, purpose);
     return { part: near, rest: far };
   }
@@ -78,7 +82,7 @@ export class Saw {
     }, 0);
     const keep = usable(this.board, this.shop);
     const trimKerf = this.cuts
-      .filter(({ purpose }) => purpose.endsWith('trim'))
+      .filter(({ purpose }) => purpose?.endsWith('trim'))
       .reduce(
         (total, { kind, region, kerf: blade }) =>
           total + blade * (kind === 'crosscut' ? region.width : region.length),
@@ -106,7 +110,7 @@ export class Saw {
     kind: Cut['kind'],
     at: number,
     kerf: number,
-    purpose: Cut['purpose'],
+    purpose: NonNullable<Cut['purpose']>,
   ): { near: Rectangle; far: Rectangle } {
     this.cuts.push({ step: this.cuts.length + 1, kind, region, at, kerf, purpose });
     if (kind === 'crosscut') {

@@ -1,4 +1,5 @@
 import type { Rectangle } from '../../base/geometry/rectangle.ts';
+import type { Cut } from '../cuts/layout.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Board } from '../stock/board.ts';
 
@@ -36,4 +37,14 @@ export function trimmed(board: Board, shop: Shop): Rectangle {
     length: board.length - perEnd - perEnd,
     width: board.width - roughEdges * perEdge,
   };
+}
+
+/** A trim takes off only what lies outside the usable area. */
+export function takesOnlyTrim(
+  { kind, at, kerf }: Pick<Cut, 'kind' | 'at' | 'kerf'>,
+  usable: Rectangle,
+): boolean {
+  const [from, to] =
+    kind === 'crosscut' ? [usable.x, usable.x + usable.length] : [usable.y, usable.y + usable.width];
+  return at + kerf <= from || at >= to;
 }

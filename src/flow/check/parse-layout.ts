@@ -61,7 +61,7 @@ const cut = record<Cut>({
   region: needed(record<Rectangle>(region)),
   at: needed(whole),
   kerf: needed(count),
-  purpose: needed(oneOf('end trim', 'edge trim', 'section', 'strip', 'piece', 'rerip', 'deeper')),
+  purpose: maybe(oneOf('end trim', 'edge trim', 'section', 'strip', 'piece', 'rerip', 'deeper')),
 });
 
 const board = record<LaidBoard>({
@@ -115,8 +115,8 @@ const layout = record<Layout>({
 const mostProblems = 20;
 
 /**
- * Reads a layout from parsed JSON (DESIGN, section 8), strictly: every field there, of its type, and no other; whole
- * numbers within ±2⁵³; nothing taken from a prototype. Says nothing about whether the layout is right: `verify` does.
+ * Reads a layout from parsed JSON (DESIGN, section 8), strictly: every field there, of its type, and no other but ours
+ * (a cut's purpose, a piece's place in a glue-up or a run, which may be missing); whole numbers within ±2⁵³; nothing taken from a prototype. Says nothing about whether the layout is right: `verify` does.
  * @returns the layout, or the first 20 problems with the path of each
  */
 export function parseLayout(json: unknown): Result<Layout, ShapeProblem> {

@@ -6,14 +6,18 @@ import { isWithin } from './outline.ts';
  * Distinct fence and stop positions of a layout, by the project's measure: a cut that is no trim is set by the size
  * of one of its sides, one that holds a piece if any does; the position that serves most cuts still unset is taken,
  * the larger of equals, until all are set. Rips and crosscuts apart.
+ * @param isTrim whether a cut takes off nothing but trim
  */
-export function countPositions(boards: readonly LaidBoard[]): number {
+export function countPositions(
+  boards: readonly LaidBoard[],
+  isTrim: (laid: LaidBoard, cut: Cut) => boolean,
+): number {
   const rips: number[][] = [];
   const crosscuts: number[][] = [];
-  for (const { cuts, pieces } of boards) {
-    for (const cut of cuts) {
-      if (cut.purpose === 'end trim' || cut.purpose === 'edge trim') continue;
-      (cut.kind === 'rip' ? rips : crosscuts).push(choices(cut, pieces));
+  for (const laid of boards) {
+    for (const cut of laid.cuts) {
+      if (isTrim(laid, cut)) continue;
+      (cut.kind === 'rip' ? rips : crosscuts).push(choices(cut, laid.pieces));
     }
   }
   return greedyCover(rips) + greedyCover(crosscuts);

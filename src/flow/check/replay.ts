@@ -2,7 +2,7 @@ import type { Rectangle } from '../../base/geometry/rectangle.ts';
 import type { Cut, LaidBoard } from '../cuts/layout.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { CutFault } from './fault.ts';
-import { isSame, isWithin } from './outline.ts';
+import { isSame, isWithin, takesOnlyTrim } from './outline.ts';
 import type { Meeting } from './runs.ts';
 
 /** A workpiece on the bench, with how deep the cuts that made it nest. */
@@ -30,13 +30,6 @@ function axisOf(cut: Cut): Axis {
   return cut.kind === 'crosscut'
     ? { from: x, to: x + length, breadth: width }
     : { from: y, to: y + width, breadth: length };
-}
-
-/** A trim takes off only what lies outside the usable area. */
-function takesOnlyTrim(cut: Cut, usable: Rectangle): boolean {
-  const [from, to] =
-    cut.kind === 'crosscut' ? [usable.x, usable.x + usable.length] : [usable.y, usable.y + usable.width];
-  return cut.at + cut.kerf <= from || cut.at >= to;
 }
 
 /** Depth after a cut: crosscuts stand at odd depths, rips at even ones, the next of its own kind from where it is. */
@@ -121,7 +114,8 @@ function rulesBroken(laid: LaidBoard, cut: Cut, { usable, shop, ...rest }: Circu
   }
   const trimName = kind === 'crosscut' ? 'end trim' : 'edge trim';
   const purpose = rest.isTrim ? trimName : (names[rest.depth - 1] ?? 'deeper');
-  if (cut.purpose !== purpose) faults.push({ kind: 'wrong purpose', on, step, right: purpose });
+  if (cut.purpose !== undefined && cut.purpose !== purpose)
+    faults.push({ kind: 'wrong purpose', on, step, right: purpose });
   return faults;
 }
 

@@ -1,9 +1,11 @@
 import type { Rectangle } from '../../base/geometry/rectangle.ts';
-import type { LaidBoard, Layout } from '../cuts/layout.ts';
+import type { Cut, LaidBoard, Layout } from '../cuts/layout.ts';
 import type { Part } from '../parts/part.ts';
+import type { Shop } from '../shop/shop.ts';
 import type { Board } from '../stock/board.ts';
 import type { Job } from '../stock/job.ts';
 import type { SumFault } from './fault.ts';
+import { takesOnlyTrim, trimmed } from './outline.ts';
 import { countPositions } from './positions.ts';
 
 /** Sums of money and shares may differ by this much of their size: the last bits depend on the order of adding. */
@@ -53,7 +55,11 @@ export function boardSumFaults(
 }
 
 /** Everything under `totals`, worked anew from the boards and pieces. */
-export function totalFaults(layout: Layout, boards: ReadonlyMap<string, Board>): SumFault[] {
+export function totalFaults(layout: Layout, boards: ReadonlyMap<string, Board>, shop: Shop): SumFault[] {
+  const isTrim = (laid: LaidBoard, cut: Cut): boolean => {
+    const board = boards.get(laid.board);
+    return board !== undefined && takesOnlyTrim(cut, trimmed(board, shop));
+  };
   const used = layout.boards.flatMap(({ board }) => boards.get(board) ?? []);
   const squareInches = 8128 * 8128;
   const area = sumOf(layout.boards.map(({ length, width }) => ({ x: 0, y: 0, length, width })));
@@ -70,7 +76,7 @@ export function totalFaults(layout: Layout, boards: ReadonlyMap<string, Board>):
     cost: used.reduce((sum, { cost }) => sum + cost, 0),
     yield: area > 0 ? parts / area : 0,
     waste: area > 0 ? 1 - (parts + offcuts) / area : 0,
-    setups: countPositions(layout.boards),
+    setups: countPositions(layout.boards, isTrim),
   };
   return Object.entries(right).flatMap(([what, total]) => {
     const said = layout.totals[what as keyof typeof right];

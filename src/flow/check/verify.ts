@@ -33,7 +33,7 @@ export function verify(job: Job, layout: Layout): CheckProblem[] {
       const board = boards.get(laid.board);
       return board === undefined ? [] : oneBoard(laid, board, { job, layout, parts });
     }),
-    ...totalFaults(layout, boards),
+    ...totalFaults(layout, boards, job.shop),
     ...proofFaults(job, layout, boards),
   ];
 }

@@ -45,8 +45,8 @@ export interface Cut {
   readonly region: Rectangle;
   readonly at: number;
   readonly kerf: number;
-  /** Why it is made; `trim` cuts come first. */
-  readonly purpose: 'end trim' | 'edge trim' | 'section' | 'strip' | 'piece' | 'rerip' | 'deeper';
+  /** Why it is made; `trim` cuts come first. Always written; a layout from elsewhere may leave it out. */
+  readonly purpose?: 'end trim' | 'edge trim' | 'section' | 'strip' | 'piece' | 'rerip' | 'deeper';
 }
 
 /** board = parts + offcuts + kerf + trim + scrap, exactly. */

@@ -15,6 +15,6 @@ export function stageAfter(stage: number, kind: CutKind): number {
 }
 
 /** What a cut of this stage is for. */
-export function purposeAt(stage: number): Cut['purpose'] {
+export function purposeAt(stage: number): NonNullable<Cut['purpose']> {
   return (['section', 'strip', 'piece', 'rerip'] as const)[stage - 1] ?? 'deeper';
 }

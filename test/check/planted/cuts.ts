@@ -1,5 +1,9 @@
 import { ticks } from '../../../src/base/units/tick.ts';
-import { type Planted, spoil, change, someCut, withShop } from './case.ts';
+import { type DraftBoard, type Planted, spoil, change, someCut, withShop } from './case.ts';
+
+function isTrim(cut: DraftBoard['cuts'][number] | undefined): boolean {
+  return cut?.purpose?.endsWith('trim') === true;
+}
 
 /** Faults of the cuts. */
 export const cutFaults: readonly Planted[] = [
@@ -73,9 +77,9 @@ export const cutFaults: readonly Planted[] = [
     return board !== undefined && job.shop.endTrim > 0;
   }),
   spoil('the trims left out', 'before the trims', (draft) => {
-    const board = draft.boards.find(({ cuts }) => cuts.some((cut) => !cut.purpose.endsWith('trim')));
-    const first = board?.cuts.find((cut) => !cut.purpose.endsWith('trim'));
-    if (board === undefined || first === undefined || !board.cuts[0]?.purpose.endsWith('trim')) return false;
+    const board = draft.boards.find(({ cuts }) => cuts.some((cut) => !isTrim(cut)));
+    const first = board?.cuts.find((cut) => !isTrim(cut));
+    if (board === undefined || first === undefined || !isTrim(board.cuts[0])) return false;
     board.cuts = [{ ...first, step: 1, region: { x: 0, y: 0, length: board.length, width: board.width } }];
     return true;
   }),

@@ -34,7 +34,7 @@ export function cutsRows(job: Job, layout: Layout): string[][] {
       const size = (side: { length: number; width: number }): string =>
         decimalLength(Math.max(0, cut.kind === 'crosscut' ? side.length : side.width), shop);
       return [
-        ...[laid.board, String(laid.copy), String(cut.step), cut.kind, cut.purpose],
+        ...[laid.board, String(laid.copy), String(cut.step), cut.kind, cut.purpose ?? ''],
         ...lengths.map((length) => decimalLength(length, shop)),
         ...[size(near), becomesCell(sideBecomes(laid, cut, near))],
         ...[size(far), becomesCell(sideBecomes(laid, cut, far))],
