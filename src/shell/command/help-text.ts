@@ -10,6 +10,8 @@ Examples:
   mantelwright tally my-mantel          board feet, surface measure and grade of every board
   mantelwright buy my-mantel            what to ask for at the yard, or which of its boards to take
   mantelwright layout my-mantel         parts to cuts: my-mantel/out/sheet.html
+  mantelwright faces my-mantel          what each face would cost as the front, drawn as it will stand
+  mantelwright rack put my-mantel       books a layout that has been cut: its offcuts serve the next job
   mantelwright layout my-mantel --json > layout.json
   mantelwright check my-mantel layout.json
 

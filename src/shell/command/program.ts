@@ -31,7 +31,7 @@ export function registerAll(program: Command, world: World): Command {
     )
     .version(version(), '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this')
-    .showSuggestionAfterError()
+    .showSuggestionAfterError(false)
     .addHelpText('after', helpText());
   for (const register of commands) register(program, world);
   return program;

@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import { argumentMend } from './argument-mend.ts';
 import { exitCodes } from './end.ts';
 import { fileFault } from './file-fault.ts';
 import { registerAll } from './program.ts';
@@ -10,11 +11,15 @@ import type { World } from './world.ts';
  * @returns the exit code; never throws, and never prints a stack trace unless MANTELWRIGHT_TRACE is set
  */
 export async function run(args: readonly string[], world: World): Promise<number> {
+  const program = registerAll(plainCommand(world), world);
   try {
-    const program = registerAll(plainCommand(world), world);
     await program.parseAsync([...args], { from: 'user' });
     return exitCodes.done;
   } catch (error) {
+    if (error instanceof CommanderError) {
+      const mend = argumentMend(error, program, args);
+      if (mend !== null) world.stderr.write(`  mend: ${mend}\n`);
+    }
     return endOf(error, world);
   }
 }
