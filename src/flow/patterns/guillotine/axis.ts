@@ -26,7 +26,7 @@ export interface Axis {
   readonly narrower: Int32Array;
   /** The interval that is the plate itself. */
   readonly whole: number;
-  /** The intervals that a piece of this length fills, one for each place where it may begin. */
+  /** The intervals that hold a piece of this length most tightly, for each place where it may begin. */
   readonly homes: (length: number) => Int32Array;
 }
 

@@ -36,17 +36,24 @@ export function buildNets(
   );
   if (shapes.length === 0) return null;
   const placed = isPlaced(clearances);
-  const along = direction(plate, shapes, clearances, 'length');
-  const across = direction(plate, shapes, clearances, 'width');
-  const chosen = choosePoints(along, across, placed, plate.stages, limits);
-  const net = (side: 'pattern' | 'bound'): Net => {
+  const build = (
+    asked: Plate,
+    side: 'pattern' | 'bound',
+  ): { net: Net; complete: boolean; exact: boolean } => {
+    const along = direction(asked, shapes, clearances, 'length');
+    const across = direction(asked, shapes, clearances, 'width');
+    const chosen = choosePoints(along, across, placed, asked.stages, limits);
     const columns = chosen.axis(along, chosen.along, side);
     const rows = chosen.axis(across, chosen.across, side);
-    return assemble(plate, kinds, clearances, { columns, rows, placed, trim });
+    const net = assemble(asked, kinds, clearances, { columns, rows, placed, trim }, side);
+    return { net, complete: chosen.complete, exact: across.exact };
   };
-  const pattern = net('pattern');
-  const isPlain = !placed && !across.exact && plate.stages === 'any';
-  return { pattern, bound: chosen.complete ? pattern : net('bound'), isPlain };
+  const pattern = build(plate, 'pattern');
+  const isPlain = !placed && !pattern.exact && plate.stages === 'any';
+  if (pattern.complete) return { pattern: pattern.net, bound: pattern.net, isPlain };
+  // Deeper nesting and shorter rips only raise the bound, and leave room for more points in one level.
+  const bound = build({ ...plate, stages: 'any', shortestRip: 0 }, 'bound');
+  return { pattern: pattern.net, bound: bound.net, isPlain };
 }
 
 function assemble(
@@ -54,6 +61,7 @@ function assemble(
   kinds: readonly Kind[],
   clearances: Clearances,
   shape: { columns: Axis; rows: Axis; placed: boolean; trim: boolean },
+  side: 'pattern' | 'bound',
 ): Net {
   const { columns, rows, placed, trim } = shape;
   const levels = plate.stages === 'any' ? 1 : plate.stages + 1;
@@ -72,7 +80,7 @@ function assemble(
     }
   }
   const ripFrom = plate.shortestRip > 0 ? plate.shortestRip + plate.crosscutKerf : 0;
-  const leaves = leavesOf(plate, kinds, clearances, columns, rows);
   const { crosscutKerf, ripKerf } = plate;
-  return { columns, rows, levels, crosscuts, rips, ripFrom, crosscutKerf, ripKerf, placed, leaves };
+  const bare = { columns, rows, levels, crosscuts, rips, ripFrom, crosscutKerf, ripKerf, placed };
+  return { ...bare, leaves: leavesOf(bare, kinds, clearances, side) };
 }

@@ -2,7 +2,7 @@ import type { Plate, Shape } from '../plate.ts';
 import type { Axis } from './axis.ts';
 import type { Clearances } from './clearance.ts';
 import { placeAxis } from './place-axis.ts';
-import { commonDivisor, normalPoints, rasterPoints, thinned } from './points.ts';
+import { commonDivisor, lastNotAfter, normalPoints, rasterPoints, thinned } from './points.ts';
 import { sizeAxis } from './size-axis.ts';
 
 /** How large a net may become before points are left out. */
@@ -91,9 +91,7 @@ export function choosePoints(
   const levels = stages === 'any' ? 1 : stages + 1;
   const full = { along: allPoints(along, placed), across: allPoints(across, placed) };
   const axis: ChosenPoints['axis'] = (of, points, side) =>
-    placed
-      ? placeAxis(points.kept, of.shortest, side, of.exact)
-      : sizeAxis(points.kept, points.normal, side, of.exact);
+    placed ? placeAxis(points.kept, of.shortest, side, of.exact) : sizeAxis(points.kept, points.normal, side);
   let most = Math.max(full.along.kept.length, full.across.kept.length);
   for (;;) {
     const thin = (of: Direction, points: Points): Points => ({
@@ -106,8 +104,11 @@ export function choosePoints(
       full.across.complete &&
       kept.along.kept.length === full.along.kept.length &&
       kept.across.kept.length === full.across.kept.length;
-    const fits = estimate(kept.along.kept.length, kept.across.kept.length, placed, levels);
-    if ((fits.work <= limits.passWork && fits.states <= limits.states) || most <= 8) {
+    const columns = axisSize(kept.along.kept, along, placed);
+    const rows = axisSize(kept.across.kept, across, placed);
+    const states = levels * columns.intervals * rows.intervals;
+    const work = levels * (columns.splits * rows.intervals + rows.splits * columns.intervals) + 3 * states;
+    if ((work <= limits.passWork && states <= limits.states) || most <= 8) {
       return { ...kept, complete, axis };
     }
     most = Math.max(8, Math.floor(most * 0.85));
@@ -153,15 +154,22 @@ function shiftedPoints(of: Direction, normal: Int32Array): { points: Int32Array;
   return { points: normalPoints(of.length, of.steps, [...new Set(all)]), complete: false };
 }
 
-/** Upper estimates of a net's states and the work of a pass from the number of points. */
-function estimate(
-  along: number,
-  across: number,
-  placed: boolean,
-  levels: number,
-): { states: number; work: number } {
-  const intervals = (points: number): number => (placed ? (points * points) / 2 : points);
-  const splits = (points: number): number => (placed ? points / 3 : points / 4);
-  const states = intervals(along) * intervals(across) * levels;
-  return { states, work: states * (splits(along) + splits(across)) };
+/** Intervals and splits of the axis that these points make. */
+function axisSize(points: Int32Array, of: Direction, placed: boolean): { intervals: number; splits: number } {
+  let intervals = 0;
+  let splits = 0;
+  for (let to = 0; to < points.length; to++) {
+    if (!placed) {
+      intervals += 1;
+      splits += lastNotAfter(points, points[to]! / 2);
+      continue;
+    }
+    const lastCut = lastNotAfter(points, Math.max(0, points[to]! - of.shortest));
+    for (let from = 0, cut = 0; points[from]! + of.shortest <= points[to]!; from++) {
+      while (points[cut]! < points[from]! + of.shortest) cut += 1;
+      intervals += 1;
+      splits += Math.max(0, lastCut - cut + 1);
+    }
+  }
+  return { intervals, splits };
 }

@@ -29,13 +29,18 @@ export function goalOf(worth: ArrayLike<number>, most: number): Goal {
   }
   const headroom = Math.floor(52 - Math.log2(Math.max(2, 4 * most)));
   const quantum = 2 ** -Math.min(20, headroom);
-  const exact = whole && quantum <= 0.25;
+  const exact = whole && grain > 0 && quantum <= 0.25;
   return { grain: exact ? grain : 0, tolerance: exact ? 0 : 1e-9 * Math.max(1e-300, most), quantum };
 }
 
 /** The least value that is better than `value`: nothing between the two counts as better. */
 export function above(goal: Goal, value: number): number {
   return goal.grain > 0 ? value + goal.grain : value + goal.tolerance;
+}
+
+/** The greatest value that is not at least `value`, to rounding. */
+export function below(goal: Goal, value: number): number {
+  return goal.grain > 0 ? value - goal.grain : value - goal.tolerance;
 }
 
 /** A bound brought down to a value that a pattern can have. */

@@ -1,8 +1,11 @@
 import type { Candidates } from './candidates.ts';
 import { admit, candidates, clearCandidates, makeRoom, settle } from './candidates.ts';
+import type { CapCut } from './cut-to-caps.ts';
+import { cutToCaps } from './cut-to-caps.ts';
 import type { LabelStore } from './label-store.ts';
 import { copyLabel, doubled, growStore, labelStore } from './label-store.ts';
 import type { Lanes } from './lanes.ts';
+import { firstLeaf } from './leaves.ts';
 import type { Net } from './net.ts';
 import { anyCut, noCut, stateCount, statesPerLevel } from './net.ts';
 
@@ -38,7 +41,7 @@ export interface PassResult {
   readonly work: number;
 }
 
-interface Pass extends PassInput {
+interface Pass extends PassInput, CapCut {
   readonly store: LabelStore;
   readonly set: Candidates;
   /** Labels of each state: `length` entries of `list` from `start`, by falling gain. */
@@ -50,13 +53,12 @@ interface Pass extends PassInput {
   /** Least gain that a label of the current state needs. */
   need: number;
   state: number;
-  nextLeaf: number;
   dropped: number;
-  steps: number;
-  /** What the last cut to the caps cost. */
-  lostGain: number;
-  lostWorth: number;
 }
+
+/** Bounds of memory: labels of a pass, some 60 bytes each, and places where they are listed. Beyond, one a state. */
+const mostLabels = 3e6;
+const mostListed = 4e7;
 
 /**
  * All sets of pieces, within their caps, that each state can hold and that may still become a pattern worth
@@ -80,7 +82,6 @@ export function runLabelPass(input: PassInput): PassResult {
     keepNow: input.keep,
     need: 0,
     state: 0,
-    nextLeaf: 0,
     dropped: -Infinity,
     steps: 0,
     lostGain: 0,
@@ -100,7 +101,8 @@ export function runLabelPass(input: PassInput): PassResult {
         clearCandidates(pass.set);
         gather(pass, stage, column, row);
         finish(pass);
-        if (pass.steps > input.work) pass.keepNow = 1;
+        if (pass.steps > input.work || pass.store.count > mostLabels || pass.listed > mostListed)
+          pass.keepNow = 1;
       }
     }
   }
@@ -113,8 +115,8 @@ function gather(pass: Pass, stage: number, column: number, row: number): void {
   const height = rows.count;
   const { state } = pass;
   const canRip = columns.size[column]! >= ripFrom && rips[stage] !== noCut;
-  if (stage === 0) addLeaves(pass);
-  else inherit(pass, state - statesPerLevel(pass.net));
+  addLeaves(pass);
+  if (stage > 0) inherit(pass, state - statesPerLevel(pass.net));
   for (let side = 0; side < 2; side++) {
     const narrow = columns.narrower[2 * column + side]!;
     if (narrow >= 0 && crosscuts[stage] !== noCut) inherit(pass, state + (narrow - column) * height);
@@ -153,8 +155,7 @@ function noteDropped(pass: Pass, gain: number): void {
 function addLeaves(pass: Pass): void {
   const { leaves } = pass.net;
   const { lanes } = pass;
-  while (pass.nextLeaf < leaves.state.length && leaves.state[pass.nextLeaf]! < pass.state) pass.nextLeaf += 1;
-  for (let leaf = pass.nextLeaf; leaves.state[leaf] === pass.state; leaf++) {
+  for (let leaf = firstLeaf(leaves, pass.state); leaves.state[leaf] === pass.state; leaf++) {
     const kind = leaves.kind[leaf]!;
     const worth = pass.worth[kind]!;
     if (worth <= 0 || pass.gain[kind]! < pass.need) continue;
@@ -240,24 +241,6 @@ function join(pass: Pass, stateA: number, stateB: number, rip: number): void {
       labels.born[slot] = pass.state;
     }
   }
-}
-
-/** Brings the counts of a vector that are beyond a cap down to it; `lostGain` and `lostWorth` say what that costs. */
-function cutToCaps(pass: Pass, vector: Int32Array, base: number): void {
-  const { lanes, caps } = pass;
-  const { kinds, word, shift, mask, guard, room } = lanes;
-  for (let index = 0; index < kinds.length; index++) {
-    const kind = kinds[index]!;
-    const at = base + word[kind]!;
-    const counts = vector[at]!;
-    if (((counts + room[word[kind]!]!) & guard[word[kind]!]!) === 0) continue;
-    const over = ((counts >>> shift[kind]!) & mask[kind]!) - caps[kind]!;
-    if (over <= 0) continue;
-    vector[at] = counts - (over << shift[kind]!);
-    pass.lostWorth += over * pass.worth[kind]!;
-    pass.lostGain += over * pass.gain[kind]!;
-  }
-  pass.steps += kinds.length;
 }
 
 /** Keeps the best candidates of the current state as its labels. */

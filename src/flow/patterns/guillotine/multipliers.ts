@@ -72,6 +72,7 @@ export function relaxCaps(
 
   // Where from: the densities that pieces are brought down to, as in the relaxation of a knapsack.
   for (const density of densities(net, worth, caps)) {
+    if (work >= control.work) break;
     priceByArea(now, density, net, worth, goal);
     const value = evaluation.at(now);
     work += control.passWork;
@@ -112,8 +113,9 @@ export function relaxCaps(
     const aim = Math.max(bound - hope, control.least, evaluation.met().value);
     if (!descend(now, Math.max(0, value - aim), worth, caps, counts, goal)) break;
   }
+  if (averaged === 0) return done(best, bound);
   for (let kind = 0; kind < kinds; kind++) {
-    now[kind] = quantized(averaged > 0 ? mean[kind]! : best[kind]!, worth[kind]!, goal);
+    now[kind] = quantized(mean[kind]!, worth[kind]!, goal);
   }
   work += control.passWork;
   return done(now, evaluation.at(now));

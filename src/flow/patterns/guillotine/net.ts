@@ -27,11 +27,14 @@ export interface Net {
   readonly ripKerf: number;
   /** Whether a workpiece is a place (defects) or only a size. */
   readonly placed: boolean;
-  /** Pieces that fill a state of level 0, by ascending state. */
+  /** Pieces that a state holds, by ascending state. */
   readonly leaves: Leaves;
 }
 
-/** Parallel arrays: the piece `kind` under its `clearance` fills `state`; its sizes in ticks without kerf. */
+/**
+ * Parallel arrays: the piece `kind` under its `clearance` is all that `state` holds. Where it leaves waste beside it, the
+ * state's level is one that still has the cuts to free it. Its sizes are in ticks without kerf.
+ */
 export interface Leaves {
   readonly state: Int32Array;
   readonly kind: Int32Array;
@@ -41,7 +44,7 @@ export interface Leaves {
 }
 
 /** States of one level. */
-export function statesPerLevel(net: Net): number {
+export function statesPerLevel(net: Pick<Net, 'columns' | 'rows'>): number {
   return net.columns.count * net.rows.count;
 }
 

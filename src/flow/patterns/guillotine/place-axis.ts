@@ -12,7 +12,7 @@ import { lastNotAfter } from './points.ts';
  * Where no point was left out the two are the same.
  * @param kept ascending, first 0, last the far end of the plate; before it the last place where a piece may begin
  * @param shortest the shortest piece, ticks, > 0
- * @param exact whether a piece must fill its interval to the tick, as no cut would free it from waste
+ * @param exact whether no cut may be left to free a piece of waste beside it; only the bound minds
  */
 export function placeAxis(
   kept: Int32Array,
@@ -99,7 +99,6 @@ function homesOf(
     let last = first;
     if (side === 'pattern') {
       const below = lastNotAfter(kept, end);
-      if (exact && kept[below] !== end) continue;
       first = kept[below] === end ? below : below + 1;
       last = first;
     } else if (exact) {

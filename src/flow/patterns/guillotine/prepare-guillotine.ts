@@ -18,6 +18,11 @@ export interface GuillotineOptions {
   readonly target?: number;
   /** Only patterns worth more than this are wanted; with none the pattern is empty, and the bound is at least this. */
   readonly floor?: number;
+  /**
+   * Both a good pattern and a good bound (the default), or only one of them: the other is then what comes of itself.
+   * Makes a difference on thinned plates alone, where the two are sought apart.
+   */
+  readonly seek?: 'both' | 'pattern' | 'bound';
 }
 
 /** The best pattern found. */
@@ -79,13 +84,48 @@ export function prepareGuillotine(
     const price = (): GuillotineAnswer => ({ pattern: nothing, bound: 0, proven: true, work: 0 });
     return { isThinned: false, passWork: 0, price };
   }
-  const { columns, rows, levels } = nets.pattern;
+  const coarser = new Map<number, NetPair>();
+  /** Nets for a search of so many steps: label passes and multipliers take a hundred passes or so. */
+  const netsFor = (work: number): NetPair => {
+    const most = 2 ** Math.floor(Math.log2(Math.max(leastPassWork, work / 2000)));
+    const known = coarser.get(most);
+    if (known !== undefined) return known;
+    const made = buildNets(plate, kinds, { ...limits, passWork: most }, freeTrim) ?? nets;
+    coarser.set(most, made);
+    return made;
+  };
   return {
     isThinned: nets.bound !== nets.pattern,
-    passWork: passWork(columns, rows, levels),
-    price: (worth, caps, options) =>
-      priceOn(nets, plate, kinds, clampedTo(plate, kinds, worth, caps), options),
+    passWork: workOfPass(nets),
+    price: (worth, caps, options) => {
+      const demand = clampedTo(plate, kinds, worth, caps);
+      const ask = (on: NetPair, work: number): GuillotineAnswer =>
+        priceOn(on, plate, kinds, demand, { ...options, work });
+      const isCapped = demand.caps.some((cap, kind) => cap < demand.most[kind]!);
+      const isAffordable = workOfPass(nets) <= Math.max(leastPassWork, options.work / 60);
+      if (!isCapped || isAffordable) return ask(nets, options.work);
+      // One look at all places: enough when the caps do not bind. Else a search among fewer.
+      const first = ask(nets, 1);
+      if (first.proven || first.pattern.value >= (options.target ?? Infinity)) return first;
+      return better(first, ask(netsFor(options.work), options.work - first.work));
+    },
   };
+}
+
+/** A net whose pass takes fewer steps than this is not made coarser. */
+const leastPassWork = 2e5;
+
+function workOfPass({ pattern: { columns, rows, levels } }: NetPair): number {
+  return passWork(columns, rows, levels);
+}
+
+/** The better pattern and the better bound of two answers to one question. */
+function better(first: GuillotineAnswer, second: GuillotineAnswer): GuillotineAnswer {
+  const pattern = first.pattern.value > second.pattern.value ? first.pattern : second.pattern;
+  const bound = Math.max(pattern.value, Math.min(first.bound, second.bound));
+  // An answer is proven by its own bound, which may be the floor.
+  const proven = second.proven || bound <= pattern.value;
+  return { pattern, bound, proven, work: first.work + second.work };
 }
 
 const nothing: PlatePattern = { placements: [], value: 0 };
@@ -107,7 +147,7 @@ function clampedTo(
   const caps = most.map((all, kind) =>
     Math.max(0, Math.min(all, kinds[kind]!.cap, limits?.[kind] ?? Infinity)),
   );
-  const worth = caps.map((cap, kind) => (cap > 0 ? Math.max(0, worths[kind]!) : 0));
+  const worth = caps.map((cap, kind) => (cap > 0 && worths[kind]! > 0 ? worths[kind]! : 0));
   return { worth, caps, most };
 }
 
@@ -130,26 +170,27 @@ function priceOn(
   const known = Math.max(floor, value(placements));
   const target = options.target !== undefined && options.target > floor ? options.target : Infinity;
   const isThinned = nets.bound !== nets.pattern;
-  const question = {
-    ...demand,
-    floor: known,
-    target,
-    work: options.work * (isThinned ? 0.6 : 1),
-    seed: options.seed,
-  };
-  const found = searchNet(nets.pattern, question);
-  if (found.root >= 0) placements = layOut(nets.pattern, found.trees, found.root, caps);
+  const seek = isThinned ? (options.seek ?? 'both') : 'pattern';
+  const question = { ...demand, floor: known, target, seed: options.seed };
+  let work = 0;
+  let bound = demand.worth.reduce((sum, each, kind) => sum + each * caps[kind]!, 0);
+  if (seek !== 'bound') {
+    const found = searchNet(nets.pattern, { ...question, work: options.work * (seek === 'both' ? 0.6 : 1) });
+    if (found.root >= 0) placements = layOut(nets.pattern, found.trees, found.root, caps);
+    work += found.work;
+    if (!isThinned) bound = found.bound;
+  }
   const best = Math.max(floor, value(placements));
-  let { bound, work } = found;
-  if (isThinned) {
-    const above = searchNet(nets.bound, {
+  if (seek !== 'pattern') {
+    const share = seek === 'both' ? 0.4 : 1;
+    const found = searchNet(nets.bound, {
       ...question,
       floor: best,
       target: Infinity,
-      work: options.work * 0.4,
+      work: options.work * share,
     });
-    bound = above.bound;
-    work += above.work;
+    work += found.work;
+    bound = found.bound;
   }
   bound = Math.max(best, bound);
   return { pattern: { placements, value: value(placements) }, bound, proven: bound <= best, work };

@@ -1,7 +1,7 @@
 import type { Random } from '../../../base/random/random.ts';
 import { random, uniform } from '../../../base/random/random.ts';
 import type { Goal } from './goal.ts';
-import { above, goalOf, tightened } from './goal.ts';
+import { above, below, goalOf, tightened } from './goal.ts';
 import { fillInside } from './inside.ts';
 import type { PassResult } from './label-pass.ts';
 import { runLabelPass } from './label-pass.ts';
@@ -117,42 +117,65 @@ function isOpen({ bound, goal, value, question, work }: Search): boolean {
   return bound >= above(goal, value) && value < question.target && work < question.work;
 }
 
+/** How many labels a pass keeps, what it looks for, and by which multipliers; all change from pass to pass. */
+interface Course {
+  keep: number;
+  /** Share of the bound by which the guess lies below it. */
+  depth: number;
+  /** Index into `leanShares`. */
+  guide: number;
+  shaken: boolean;
+  /** Steps of the last failed pass by each guide. */
+  readonly spent: number[];
+}
+
+/** Up to this many labels a state every guide is tried; beyond, the one whose passes are shorter. */
+const manyGuides = 8;
+
 /** Label passes until nothing is open. */
 function refine(search: Search, relaxation: Relaxation): void {
   const { question, goal } = search;
   const stream = random(question.seed);
   search.outside = new Float64Array(search.inside.length);
-  let keep = 2;
-  let below = 0.003;
-  let turn = 0;
-  let guided = -1;
-  let shaken = false;
+  const course: Course = { keep: 2, depth: 0.003, guide: 0, shaken: false, spent: [] };
+  let guided = '';
   while (isOpen(search)) {
-    if (guided !== turn) {
-      const multipliers = leanMultipliers(
-        relaxation,
-        question.worth,
-        goal,
-        leanShares[turn % leanShares.length]!,
-      );
+    const { guide, shaken, keep } = course;
+    if (guided !== `${guide}` || shaken) {
+      const multipliers = leanMultipliers(relaxation, question.worth, goal, leanShares[guide]!);
       fillTables(search, shaken ? shake(multipliers, question.worth, goal, stream) : multipliers);
-      guided = turn;
+      guided = `${guide}`;
     }
     const least = above(goal, search.value);
-    const threshold = Math.max(least, tightened(goal, search.bound * (1 - below)));
+    const threshold = Math.max(least, tightened(goal, search.bound * (1 - course.depth)));
     const result = look(search, threshold, keep);
     const isBetter = take(search, result);
     // Whatever a pass did not keep for its bound is worth less than the threshold.
-    lower(search, Math.max(threshold - goal.grain, result.bound, search.value));
+    lower(search, Math.max(below(goal, threshold), result.bound, search.value));
     if (isBetter && above(goal, search.value) > threshold) continue;
-    if (result.isComplete || result.root < 0) below *= 4;
-    if (result.isComplete || (result.root < 0 && threshold > least)) continue;
-    turn += 1;
-    if (turn % leanShares.length > 0) continue;
-    // Four times the labels make up to sixteen times the joins.
-    if (search.work + 4 * result.work < question.work) keep *= 4;
-    else shaken = true;
+    if (threshold > least) course.depth *= 2;
+    if (result.isComplete) continue;
+    if (result.root < 0 && threshold > least) {
+      // Nothing yet: a few more labels while that is cheap.
+      if (keep < 16 && 80 * result.work < question.work) course.keep *= 2;
+    } else widen(course, result.work, question.work - search.work);
   }
+}
+
+/** After a pass that found nothing and proved nothing: another guide, or more labels as far as the work allows. */
+function widen(course: Course, spent: number, left: number): void {
+  const before = course.spent[course.guide] ?? 0;
+  course.spent[course.guide] = spent;
+  if (course.keep <= manyGuides && course.guide + 1 < leanShares.length) {
+    course.guide += 1;
+    return;
+  }
+  const best = course.spent.indexOf(Math.min(...course.spent));
+  course.guide = course.keep < manyGuides ? 0 : best;
+  // Four times the labels make up to sixteen times the joins; where they hardly did, few states were full.
+  const isSaturated = course.keep > manyGuides && spent < 1.5 * before;
+  if (4 * spent < left) course.keep *= isSaturated ? 32 : 4;
+  else course.shaken = true;
 }
 
 function fillTables(search: Search, multipliers: Float64Array): void {

@@ -13,14 +13,8 @@ import { lastNotAfter } from './points.ts';
  * Where no point was left out the two are the same.
  * @param kept ascending from 0; a subset of `normal` with its last (for the bound: gaps below the shortest step)
  * @param normal all normal points of the plate
- * @param exact whether a piece must fill its size to the tick, as no cut would free it from waste
  */
-export function sizeAxis(
-  kept: Int32Array,
-  normal: Int32Array,
-  side: 'pattern' | 'bound',
-  exact: boolean,
-): Axis {
+export function sizeAxis(kept: Int32Array, normal: Int32Array, side: 'pattern' | 'bound'): Axis {
   const count = kept.length;
   const splits = splitList(count);
   const narrower = new Int32Array(2 * count).fill(-1);
@@ -47,7 +41,7 @@ export function sizeAxis(
     second: Int32Array.from(splits.second),
     narrower,
     whole: count - 1,
-    homes: (length) => homesOf(kept, length, exact && side === 'pattern'),
+    homes: (length) => homesOf(kept, length),
   };
 }
 
@@ -56,10 +50,8 @@ function restAfter(kept: Int32Array, normal: Int32Array, rest: number, side: 'pa
   return firstNotBefore(kept, normal[lastNotAfter(normal, rest)]!);
 }
 
-function homesOf(kept: Int32Array, length: number, exact: boolean): Int32Array {
-  if (length > kept.at(-1)!) return new Int32Array(0);
-  const home = firstNotBefore(kept, length);
-  return exact && kept[home] !== length ? new Int32Array(0) : Int32Array.of(home);
+function homesOf(kept: Int32Array, length: number): Int32Array {
+  return length > kept.at(-1)! ? new Int32Array(0) : Int32Array.of(firstNotBefore(kept, length));
 }
 
 /** The least normal point above `place`; there is one. */

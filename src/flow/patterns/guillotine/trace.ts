@@ -1,3 +1,4 @@
+import { firstLeaf } from './leaves.ts';
 import type { Net } from './net.ts';
 import { anyCut, noCut, statesPerLevel } from './net.ts';
 import type { Trees } from './tree.ts';
@@ -85,14 +86,7 @@ function unwrap(net: Net, gain: Float64Array, table: Float64Array, from: number)
 /** The leaf of a state whose gain is the value, or −1. */
 function leafWorth(net: Net, gain: Float64Array, state: number, value: number): number {
   const { leaves } = net;
-  let low = 0;
-  let high = leaves.state.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (leaves.state[middle]! < state) low = middle + 1;
-    else high = middle;
-  }
-  for (let leaf = low; leaf < leaves.state.length && leaves.state[leaf] === state; leaf++) {
+  for (let leaf = firstLeaf(leaves, state); leaves.state[leaf] === state; leaf++) {
     if (gain[leaves.kind[leaf]!] === value) return leaf;
   }
   return -1;

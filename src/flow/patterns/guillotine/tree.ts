@@ -72,7 +72,8 @@ export function layOut(net: Net, trees: Trees, root: number, caps: ArrayLike<num
       const second = put(b, x, y + first[1], net.rows.second[trees.rip[node]!]!);
       extent = [Math.max(first[0], second[0], net.ripFrom), first[1] + second[1]];
     }
-    if (slot !== row) extent[0] = Math.max(extent[0], net.ripFrom);
+    const isRipped = slot !== row || (a < 0 && extent[1] !== net.rows.size[row]);
+    if (isRipped) extent[0] = Math.max(extent[0], net.ripFrom);
     return extent;
   };
 
