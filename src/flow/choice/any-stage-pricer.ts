@@ -7,7 +7,7 @@ import type { Pricer } from '../patterns/strip/strip-pricer.ts';
 const workPerQuestion = 4e6;
 
 /**
- * Pricing without a limit of stages, by the general guillotine engine. Its patterns keep the kinds' own caps, so a bound
+ * Pricing with one or two stages, or with more than four, by the general guillotine engine. Its patterns keep the kinds' own caps, so a bound
  * from it is already one of capped patterns. The plate is made ready at the first question.
  */
 export function openAnyStagePricer(plate: Plate, kinds: readonly Kind[], meter: Meter): Pricer {

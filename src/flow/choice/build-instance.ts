@@ -89,8 +89,8 @@ function groupOf(
       }),
     ),
   };
-  const isDeep = plate.stages === 'any' || plate.stages > 4;
-  const pricer = isDeep
+  const isStrips = plate.stages === 3 || plate.stages === 4;
+  const pricer = !isStrips
     ? openAnyStagePricer(plate, platesKinds, meter)
     : openStripPricer(plate, platesKinds, fineness, meter);
   // An offcut earns credit × price × its share of the board. Offcuts lie in the usable area, where the pieces are not.

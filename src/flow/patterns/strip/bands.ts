@@ -154,7 +154,7 @@ export function bandsOf(given: Plate, raster: Raster): Bands {
   raster.widths.forEach((width, w) => {
     raster.ys.forEach((y, from) => {
       const to = raster.nextY[w]![from]!;
-      if (to < 0 || (from > 0 && y < plate.ripKerf && !raster.relaxed)) return;
+      if (to < 0) return;
       const blocking = inStrip(plate, y, width);
       const key = `${w}|${blocking.map(({ clearance, r }) => `${clearance},${r.x},${r.length},${Math.max(0, r.y - y)},${Math.min(width, r.y + r.width - y)}`).join('|')}`;
       const band =

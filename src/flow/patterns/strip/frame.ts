@@ -97,34 +97,26 @@ function rowTakes(memory: Memory, caps: Int32Array, p: number, option: number): 
  * Best rows of one band that start at position `start`: row[p] = most worth of pieces that end by position p.
  * A forward DP over positions: from each, either waste up to the next position or a stack of each length.
  * A piece is started only where the worth has just risen or the band has just changed: elsewhere the position
- * before does as well. The first piece lies at the row's start or at least a kerf behind it, since the crosscut
- * before it needs the wood. O(positions × lengths) at worst.
+ * before does as well. Wood before the first piece may be less than a kerf: the
+ * cut that frees the piece then runs partly beside it. O(positions × lengths) at worst.
  */
 export function fillRow(pricing: Pricing, band: number, start: number, row: Float64Array): void {
-  const { raster, memory, bands, plate, caps } = pricing;
-  const { xs } = raster;
-  const end = xs.length - 1;
+  const { raster, memory, bands, caps } = pricing;
+  const end = raster.xs.length - 1;
   const { lastStart, lastOption, optionValue } = memory;
   const { wakes } = bands.bands[band]!;
   const groups = memory.active[band]!;
-  const carry = plate.stages === 'any' || plate.stages > 2;
-  const firstGap = raster.relaxed ? 0 : plate.crosscutKerf;
   row.fill(0, start);
   lastOption.fill(0, start);
   let wake = true;
   pricing.meter.spent += (end - start) / 4;
   for (let p = start; p < end; p += 1) {
     if (p > start) {
-      if (!carry) break;
       if (row[p - 1]! >= row[p]!) {
         row[p] = row[p - 1]!;
         lastStart[p] = lastStart[p - 1]!;
         lastOption[p] = lastOption[p - 1]!;
         if (wakes[p] === 0 && !wake) continue;
-      }
-      if (row[p] === 0 && xs[p]! - xs[start]! < firstGap) {
-        wake = true;
-        continue;
       }
     }
     wake = false;
@@ -144,7 +136,7 @@ export function fillRow(pricing: Pricing, band: number, start: number, row: Floa
       lastOption[behind] = id;
     }
   }
-  if (carry && end > start && row[end - 1]! > row[end]!) {
+  if (end > start && row[end - 1]! > row[end]!) {
     row[end] = row[end - 1]!;
     lastStart[end] = lastStart[end - 1]!;
     lastOption[end] = lastOption[end - 1]!;
@@ -201,7 +193,7 @@ export function stackStrips(pricing: Pricing, start: number, base: number): void
 
 /** Most worth of a section from `start` to p, once rows and strips are filled. */
 export function sectionWorth(pricing: Pricing, from: number, p: number): number {
-  const { memory, bands, plate } = pricing;
-  if (p >= from && plate.stages !== 1) return memory.heights[memory.heights.length - 1]![p]!;
+  const { memory, bands } = pricing;
+  if (p >= from) return memory.heights[memory.heights.length - 1]![p]!;
   return bands.fullBand < 0 ? 0 : memory.rows[memory.alias[bands.fullBand]!]![p]!;
 }

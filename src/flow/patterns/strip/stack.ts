@@ -67,15 +67,14 @@ function lowestFree(
 /**
  * Lists the stacks on one segment; null when nothing fits.
  * A piece shorter than the shortest rip, or any piece when only 3 stages are allowed, must fill the strip's
- * width exactly. A first piece that cannot lie on the strip's edge lies at least a kerf above it: the rip
- * under it needs the wood.
+ * width exactly.
  */
 export function stackOption(
   plate: Plate,
   shapes: readonly StripShape[],
   segment: Segment,
 ): StackOption | null {
-  const exact = segment.length < plate.shortestRip || (plate.stages !== 'any' && plate.stages < 4);
+  const exact = segment.length < plate.shortestRip || plate.stages === 3;
   const inReach = plate.clearances.map((rectangles) =>
     rectangles.filter((r) => r.x < segment.x + segment.length && r.x + r.length > segment.x),
   );
@@ -85,7 +84,7 @@ export function stackOption(
   for (let at = pending.pop(); at !== undefined; at = pending.pop()) {
     const from = numbers.get(at) ?? 0;
     for (const shape of shapes) {
-      const best = lowestArc(plate, shape, segment, inReach, at, exact);
+      const best = lowestArc(shape, segment, inReach, at, exact);
       if (best === null) continue;
       const end = best.offset + shape.width + plate.ripKerf;
       if (!numbers.has(end)) {
@@ -100,7 +99,6 @@ export function stackOption(
 }
 
 function lowestArc(
-  plate: Plate,
   shape: StripShape,
   segment: Segment,
   inReach: readonly (readonly Rectangle[])[],
@@ -111,10 +109,7 @@ function lowestArc(
   let best: { offset: number; clearance: number } | null = null;
   for (const clearance of shape.clearances) {
     const blocked = inReach[clearance] ?? [];
-    let offset = lowestFree(blocked, segment, at, shape.width);
-    if (offset !== null && at === 0 && offset > 0 && offset < plate.ripKerf) {
-      offset = lowestFree(blocked, segment, plate.ripKerf, shape.width);
-    }
+    const offset = lowestFree(blocked, segment, at, shape.width);
     if (offset === null || (exact && offset !== 0)) continue;
     if (best === null || offset < best.offset) best = { offset, clearance };
   }

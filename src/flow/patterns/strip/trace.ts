@@ -27,8 +27,8 @@ export function traceSections(sections: Sections): { start: number; end: number 
 
 /** The strips of the best section from `start` to `end`, lowest first; rows and heights must be filled for `start`. */
 function traceStrips(pricing: Pricing, start: number, end: number, base: number): TracedStrip[] {
-  const { memory, bands, plate } = pricing;
-  if (end < firstRippable(pricing, start) || plate.stages === 1) {
+  const { memory, bands } = pricing;
+  if (end < firstRippable(pricing, start)) {
     return bands.fullBand < 0 ? [] : [{ to: memory.heights.length - 1, band: bands.fullBand, y: 0 }];
   }
   const strips: TracedStrip[] = [];
