@@ -70,13 +70,17 @@ export function drawFace(face: Unrolled, ratio: number, shop: Shop, label: strin
       ),
     ),
     face.pieces.map((piece) => corner(face, ratio, piece)),
-    face.pieces.map((piece) => (piece.glueBelow ? null : caption(face, ratio, piece, shop))),
+    captions(face, ratio, shop),
   );
 }
 
+/** Its upper and lower edge, and the ends of the whole face; where pieces meet, the corner's own line stands. */
 function outline(face: Unrolled, ratio: number, piece: UnrolledPiece): Markup {
   const { x, y, w, h } = faceBox(face, ratio, piece);
-  return svg('rect', { x, y, width: w, height: h, fill: 'none', stroke: '#000', 'stroke-width': 3 });
+  const left = piece.u === 0 ? `M${x} ${y}v${h}` : '';
+  const right = piece.u + piece.length === face.length ? `M${x + w} ${y}v${h}` : '';
+  const d = `M${x} ${y}h${w}M${x} ${y + h}h${w}${left}${right}`;
+  return svg('path', { d, fill: 'none', stroke: '#000', 'stroke-width': 3, 'stroke-linecap': 'square' });
 }
 
 /** Thin lines along the grain. Each stretch of one strip has its own heights, so that a break is seen. */
@@ -115,21 +119,53 @@ function corner(face: Unrolled, ratio: number, piece: UnrolledPiece): Markup | n
   );
 }
 
-/** Name, board and length below a piece, as far as they fit; a narrow one keeps its length alone. */
-function caption(face: Unrolled, ratio: number, piece: UnrolledPiece, shop: Shop): Markup[] {
-  const { x, w } = faceBox(face, ratio, piece);
+/** Below each piece its name, and its board and length, or the length alone where both have no room. */
+function captions(face: Unrolled, ratio: number, shop: Shop): Markup[] {
+  const pieces = face.pieces.filter(({ glueBelow }) => !glueBelow);
+  const boxes = pieces.map((piece) => faceBox(face, ratio, piece));
   const base = faceBox(face, ratio, { u: 0, v: 0, length: 0, width: 0 }).y;
-  const size = bare(piece.length, shop);
-  const room = w - 8;
-  const whole = `${nameText(piece.board, 30)} ${piece.face}, ${size}`;
-  const lines = [
-    fitted(nameText(piece.part), type, true, room),
-    textWidth(whole, type, false) <= room ? whole : size,
-  ];
-  return lines.flatMap((line, index) => {
-    const isName = index === 0;
-    const wide = textWidth(line, type, isName);
-    if (wide > room) return [];
-    return [textAt(x + Math.round((w - wide) / 2), base + 36 + 30 * index, type, line, isName)];
+  const names = lineUp(
+    boxes,
+    pieces.map(({ part }) => nameText(part)),
+    true,
+  );
+  const sizes = pieces.map((piece, index) => {
+    const size = bare(piece.length, shop);
+    const whole = `${nameText(piece.board, 30)} ${piece.face}, ${size}`;
+    return textWidth(whole, type, false) <= boxes[index]!.w - gap ? whole : size;
+  });
+  const written = (line: readonly Placed[], drop: number, isBold: boolean): Markup[] =>
+    line.map(({ x, text }) => textAt(x, base + drop, type, text, isBold));
+  return [...written(names, 36, true), ...written(lineUp(boxes, sizes, false), 66, false)];
+}
+
+/** Between two captions side by side. */
+const gap = 8;
+
+interface Placed {
+  readonly x: number;
+  readonly text: string;
+}
+
+/**
+ * One line of captions, each in the middle of its piece. One that is wider than its piece may reach past its ends as far
+ * as its neighbours' words leave room, and is cut short or left out beyond that.
+ */
+function lineUp(boxes: readonly Box[], texts: readonly string[], isBold: boolean): Placed[] {
+  const wide = texts.map((text) => textWidth(text, type, isBold));
+  const ends = boxes.map(({ x, w }, index) => {
+    const half = Math.min(wide[index]!, w - gap) / 2;
+    return [x + w / 2 - half, x + w / 2 + half] as const;
+  });
+  let reached = 4;
+  return boxes.flatMap(({ x, w }, index): Placed[] => {
+    const from = index === 0 ? reached : Math.max(reached, ends[index - 1]![1] + gap);
+    const to = index === boxes.length - 1 ? paperWidth - 4 : ends[index + 1]![0] - gap;
+    const text = fitted(texts[index]!, type, isBold, to - from);
+    const own = textWidth(text, type, isBold);
+    if (own > to - from) return [];
+    const left = Math.round(Math.min(Math.max(x + (w - own) / 2, from), to - own));
+    reached = left + own + gap;
+    return [{ x: left, text }];
   });
 }

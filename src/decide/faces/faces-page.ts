@@ -106,7 +106,7 @@ function facts(one: PossibleFace, table: FaceTable): string {
   const wraps = wrapWords(one, table);
   return [
     `in view: ${seenWords(one, table.job.shop)}`,
-    whereWords(one, table),
+    `on the board ${whereWords(one, table)}`,
     ...(wraps === '' ? [] : [`grain wraps ${wraps}`]),
     ...(one.measure === one.look ? [] : [`look ${decimal(one.look, 1)} of the face itself`]),
     ...[glueWords(one)].filter((words) => words !== null),

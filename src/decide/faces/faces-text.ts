@@ -29,7 +29,9 @@ export function sorted({ choices }: FaceTable): { possible: PossibleFace[]; impo
 /** What the cheapest plan costs, and how many faces could do. */
 export function verdict(table: FaceTable): string {
   const { possible } = sorted(table);
-  const plan = `The cheapest plan ${table.plan.proven ? '(proven)' : 'found'}: ${valueWords(table.plan.value, table)}.`;
+  const whole = table.focus.members.length > 1 ? ' with the run whole' : '';
+  const sure = table.plan.proven ? ' (proven)' : ' that was found';
+  const plan = `The cheapest plan${whole}${sure}: ${valueWords(table.plan.value, table)}.`;
   if (possible.length === 0) return `No face can carry it. ${plan}`;
   const best = possible.filter(({ isUnbeaten }) => isUnbeaten);
   const words = best.map(

@@ -4,7 +4,7 @@ import { type FaceTable, faceTable, facesCsv, facesJson, facesPage, facesText } 
 import { drive } from './drive.ts';
 import { exitCodes, exitWith, orEnd } from './end.ts';
 import { numberOption } from './number-option.ts';
-import { type RackOption, openStockedJob } from './open-stock.ts';
+import { type RackOption, forRack, openStockedJob } from './open-stock.ts';
 import { focusOrEnd, limits, steps } from './show-face.ts';
 import { shownPath } from './shown-path.ts';
 import { told } from './told.ts';
@@ -50,10 +50,11 @@ export function register(program: Command, world: World): void {
 }
 
 async function facesCommand(given: string, options: FacesOptions, world: World): Promise<void> {
-  const { folder, job } = await openStockedJob(given, options, world);
+  const opened = await openStockedJob(given, options, world);
+  const { folder, job } = opened;
   const focus = focusOrEnd(job, options.part ?? null, world);
   const { value: table, ended } = await drive(
-    (stop) => faceTable(job, focus, steps(options, stop)),
+    (stop) => faceTable(job, focus, steps(options, stop, forRack(opened))),
     world,
     limits(options),
   );

@@ -7,8 +7,6 @@ import {
   type Result,
   describeFault,
   glueLines,
-  layOutJob,
-  needsOf,
   rackBoardsOf,
   rackNote,
   type RackNote,
@@ -19,9 +17,9 @@ import { jobFileNames } from '../read/job.ts';
 import type { WriteProblem } from '../write/problem.ts';
 import { type Driven, drive } from './drive.ts';
 import { exitCodes, exitWith, orEnd } from './end.ts';
-import { type FaceOption, faceOfLayout } from './show-face.ts';
+import { type FaceOption, faceOfLayout, limits, steps } from './show-face.ts';
 import { numberOption } from './number-option.ts';
-import { type RackOption, type StockedOpening, openStockedJob } from './open-stock.ts';
+import { type RackOption, type StockedOpening, forRack, openStockedJob } from './open-stock.ts';
 import { writeParts } from './plan.ts';
 import { layoutJson, resultFiles } from './result-files.ts';
 import { shownPath } from './shown-path.ts';
@@ -76,7 +74,7 @@ async function layoutCommand(given: string, options: LayoutOptions, world: World
     if (told(await writeParts(folder, mantel, world), world))
       say.write(`${parts}: ${mantel.parts.length} parts, from the measurements\n`);
   }
-  const { job, lines } = await faceOfLayout(opened.job, options, world);
+  const { job, lines } = await faceOfLayout(opened, options, world);
   const driven = await solve(job, opened, options, world);
   const layout = soundLayout(job, driven, world);
   const rack =
@@ -109,14 +107,11 @@ async function layoutCommand(given: string, options: LayoutOptions, world: World
 
 function solve(
   job: Job,
-  { stocked, open }: StockedOpening,
+  opened: StockedOpening,
   options: LayoutOptions,
   world: World,
 ): Promise<Driven<CheckedLayout>> {
-  const rack = { job: open?.key ?? job.name, used: stocked.names, needs: needsOf(open?.rack.made ?? []) };
-  return drive((stop) => layOutJob(job, { seed: options.seed, effort: options.effort, stop }, rack), world, {
-    milliseconds: options.seconds === undefined ? null : 1000 * options.seconds,
-  });
+  return drive((stop) => steps(options, stop, forRack(opened))(job), world, limits(options));
 }
 
 /** What the sheet says of the rack. Where pieces of it are used, the job is laid out without them, too, to compare. */

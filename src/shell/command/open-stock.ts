@@ -1,5 +1,14 @@
 import { resolve } from 'node:path';
-import { type Rack, type StockedJob, foldJournal, onRack, stockedJob, withoutRack } from '../../index.ts';
+import {
+  type ForRack,
+  type Rack,
+  type StockedJob,
+  foldJournal,
+  needsOf,
+  onRack,
+  stockedJob,
+  withoutRack,
+} from '../../index.ts';
 import { readShopOf } from '../read/job.ts';
 import { quoted } from '../wording.ts';
 import { type OpenedJob, openJob } from './open-job.ts';
@@ -52,4 +61,9 @@ export async function openStockedJob(
   }
   const job = option === false ? withoutRack(stocked.job) : stocked.job;
   return { ...opened, asWritten: opened.job, job, stocked, open };
+}
+
+/** What the rack has to say in the offcuts of the job's layouts. */
+export function forRack({ job, stocked, open }: StockedOpening): ForRack {
+  return { job: open?.key ?? job.name, used: stocked.names, needs: needsOf(open?.rack.made ?? []) };
 }

@@ -1,6 +1,7 @@
 import {
   type Focus,
   type FocusProblem,
+  type ForRack,
   type Job,
   type LayOutSteps,
   type Result,
@@ -18,6 +19,7 @@ import {
 import { quoted } from '../wording.ts';
 import { drive } from './drive.ts';
 import { exitCodes, exitWith } from './end.ts';
+import { type StockedOpening, forRack } from './open-stock.ts';
 import type { World } from './world.ts';
 
 /** What `--face BOARD:FACE` makes of the argument reader's options, with those of the solve. */
@@ -38,13 +40,18 @@ export interface FaceOfLayout {
  * The face a layout is to show: the one asked for, else the best look within the shop's face premium. Ends the command
  * when what was asked for is not to be had.
  */
-export async function faceOfLayout(job: Job, options: FaceOption, world: World): Promise<FaceOfLayout> {
+export async function faceOfLayout(
+  opened: StockedOpening,
+  options: FaceOption,
+  world: World,
+): Promise<FaceOfLayout> {
+  const { job } = opened;
   if (options.face === undefined)
-    return job.shop.facePremium > 0 ? withinPremium(job, options, world) : plain(job);
+    return job.shop.facePremium > 0 ? withinPremium(opened, options, world) : plain(job);
   const focus = orRefuse(focusOf(job, null), focusWords, world);
   const wish = orRefuse(readWish(options.face, job), wishWords, world);
   const { value } = await drive(
-    (stop) => jobOnFace(job, focus, wish, steps(options, stop)),
+    (stop) => jobOnFace(job, focus, wish, steps(options, stop, forRack(opened))),
     world,
     limits(options),
   );
@@ -59,12 +66,17 @@ export async function faceOfLayout(job: Job, options: FaceOption, world: World):
   return { job: value.job, lines: wishLines(job, focus, wish, value) };
 }
 
-async function withinPremium(job: Job, options: FaceOption, world: World): Promise<FaceOfLayout> {
+async function withinPremium(
+  opened: StockedOpening,
+  options: FaceOption,
+  world: World,
+): Promise<FaceOfLayout> {
+  const { job } = opened;
   const focus = focusOf(job, null);
   const isSeen = focus.ok && (job.parts[focus.value.lead]?.show ?? 0) > 0;
   if (!isSeen) return plain(job);
   const { value: table } = await drive(
-    (stop) => faceTable(job, focus.value, steps(options, stop)),
+    (stop) => faceTable(job, focus.value, steps(options, stop, forRack(opened))),
     world,
     limits(options),
   );
@@ -77,9 +89,13 @@ function plain(job: Job): FaceOfLayout {
   return { job, lines: [] };
 }
 
-/** The solve of one choice. */
-export function steps({ seed, effort }: { seed: number; effort: number }, stop: () => boolean): LayOutSteps {
-  return (job) => layOutJob(job, { seed, effort, stop });
+/** One solve, of a layout as of each choice, so that their costs can be compared. */
+export function steps(
+  { seed, effort }: { readonly seed: number; readonly effort: number },
+  stop: () => boolean,
+  rack: ForRack,
+): LayOutSteps {
+  return (job) => layOutJob(job, { seed, effort, stop }, rack);
 }
 
 /** The time limit of the options. */

@@ -2,6 +2,7 @@ import { clean } from '../../../base/markup/clean.ts';
 import { type Child, type Markup, html, trusted } from '../../../base/markup/element.ts';
 import { rod } from '../../../flow/sheet/page/rod.ts';
 import { runningHead, sheetStyle } from '../../../flow/sheet/page/style.ts';
+import { wholeFractions } from '../../../flow/sheet/page/whole-fractions.ts';
 import { nameText } from '../../../flow/sheet/words/named.ts';
 
 /** Additions to the sheet's look for answers read standing in the yard: small drawings may shrink instead of scroll. */
@@ -30,7 +31,7 @@ export function answerPage(jobName: string, title: string, body: readonly Child[
     html('title', {}, heading),
     html('style', {}, trusted(sheetStyle + answerStyle + runningHead(clean(nameText(jobName, 60))))),
   );
-  const main = html('main', {}, html('h1', {}, nameText(jobName, 120)), body);
+  const main = wholeFractions(html('main', {}, html('h1', {}, nameText(jobName, 120)), body));
   return `<!doctype html>\n${html('html', { lang: 'en' }, head, '\n', html('body', {}, rod(), main)).markup}\n`;
 }
 

@@ -14,6 +14,7 @@ import { setupSection } from './setup-section.ts';
 import { shortSection } from './short-parts.ts';
 import { runningHead, sheetStyle } from './style.ts';
 import { totalsSection } from './totals.ts';
+import { wholeFractions } from './whole-fractions.ts';
 
 /** What else the sheet can carry, from the plan and from other stages. */
 export interface SheetExtras {
@@ -46,7 +47,7 @@ export function sheetHtml(job: Job, layout: Layout, extras: SheetExtras = {}): s
     html('title', {}, title),
     html('style', {}, trusted(sheetStyle + runningHead(clean(nameText(job.name, 60))))),
   );
-  const body = html('body', {}, rod(), html('main', {}, sections(job, layout, extras)));
+  const body = html('body', {}, rod(), wholeFractions(html('main', {}, sections(job, layout, extras))));
   return `<!doctype html>\n${html('html', { lang: 'en' }, head, '\n', body).markup}\n`;
 }
 
