@@ -34,7 +34,8 @@ export interface MasterAnswer {
  *   min Σ c_p λ_p + Σ M_k s_k   subject to  Σ a_kp λ_p + s_k ≥ d_k,  Σ_{p of g} λ_p ≤ q_g,  side rows ≤,  λ, s ≥ 0.
  * It is solved through its dual
  *   max Σ d_k π_k − Σ q_g μ_g − Σ r σ   subject to  Σ a_kp π_k − μ_g − Σ coefficient σ ≤ c_p,  π_k ≤ M_k,
- * which is feasible at the origin, and whose row prices are the λ.
+ * which is feasible at the origin, and whose row prices are the λ. The σ of rows that ask for a least use (r < 0) are held
+ * below a price above that of any plan, so that it stays bounded where they ask for too much.
  */
 export interface Master {
   add(column: Column): void;
@@ -51,6 +52,10 @@ export function openMaster(data: MasterData, sides: readonly SideRow[] = []): Ma
     ...sides.map((side) => -side.limit),
   ]);
   data.penalty.forEach((limit, k) => lp.addRow({ indices: [k], coefficients: [1], limit }));
+  // Rows that ask for a least use may ask for more than there is: missed by one, they cost more than any plan.
+  const dear = 1 + data.penalty.reduce((sum, each, k) => sum + each * Math.max(0, data.demand[k]!), 0);
+  const asking = sides.flatMap((side, s) => (side.limit < 0 ? [kinds + groups + s] : []));
+  for (const index of asking) lp.addRow({ indices: [index], coefficients: [1], limit: dear });
   return {
     add(column) {
       const indices = [...column.kinds, kinds + column.group];
@@ -66,7 +71,7 @@ export function openMaster(data: MasterData, sides: readonly SideRow[] = []): Ma
     solve() {
       const { x, rowPrice, objective, certified } = lp.solve();
       return {
-        use: rowPrice.subarray(kinds),
+        use: rowPrice.subarray(kinds + asking.length),
         kindPrice: x.slice(0, kinds),
         groupPrice: x.slice(kinds, kinds + groups),
         sidePrice: x.slice(kinds + groups),
