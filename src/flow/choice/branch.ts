@@ -1,4 +1,5 @@
 import { type Column, columnOf } from './column.ts';
+import { patternWith } from './exact-pattern.ts';
 import { type Rest, addToPool } from './generate.ts';
 import type { Instance } from './instance.ts';
 import { type GroupRow, type NodeAnswer, type Store, solveNode } from './node.ts';
@@ -41,8 +42,15 @@ function usageOf(instance: Instance, { answer, columns }: NodeAnswer): Usage {
  * The two children of a node: first on a group whose use is fractional (dearest fraction first: it moves the bound
  * most), else on a group's fractional count of a kind. Null when all of these are whole.
  */
-function children(instance: Instance, node: SearchNode, usage: Usage, bound: number): SearchNode[] | null {
+function children(
+  instance: Instance,
+  node: SearchNode,
+  usage: Usage,
+  bound: number,
+  boardsArePaid: boolean,
+): SearchNode[] | null {
   const next = { bound, depth: node.depth + 1 };
+  if (boardsArePaid) return pieceChildren(instance, node, usage, next);
   let group = -1;
   let score = wholeTolerance;
   instance.groups.forEach(({ cost }, g) => {
@@ -93,7 +101,8 @@ function pieceChildren(
 
 /**
  * A node whose sums are all whole: the plan they describe, if each group's counts can be cut as one pattern.
- * Groups used more than once are taken as the master has them. Null when some pattern could not be found.
+ * Groups used more than once are taken as the master has them. Else why not: a group that is proven not to hold its
+ * counts, or null where nobody knows.
  */
 function wholePlan(
   instance: Instance,
@@ -101,10 +110,12 @@ function wholePlan(
   store: Store,
   found: NodeAnswer,
   usage: Usage,
-): Plan | null {
+  boardsArePaid: boolean,
+): Plan | { readonly group: number; readonly counts: Int32Array } | null {
   const columns: Column[] = [];
   for (const [g, group] of instance.groups.entries()) {
-    const copies = Math.round(usage.copies[g]!);
+    // On a board paid for, a use in part is as good as a whole one.
+    const copies = boardsArePaid ? Math.ceil(usage.copies[g]! - wholeTolerance) : Math.round(usage.copies[g]!);
     if (copies === 0) continue;
     const used = found.columns.flatMap((column, c) => {
       const times = column.group === g ? Math.round(found.answer.use[c]!) : 0;
@@ -117,17 +128,28 @@ function wholePlan(
     }
     if (copies > 1) return null;
     const counts = Int32Array.from(usage.pieces[g]!, (count) => Math.round(count));
-    const worth = Float64Array.from(instance.kinds, ({ length, width }, k) =>
-      counts[k]! > 0 ? length * width : 0,
-    );
-    const pattern = group.pricer.pattern(worth, counts, 0);
-    const column = columnOf(g, pattern.placements, group);
+    const placements = patternWith(group, counts, instance.meter);
+    if (placements === 'unknown') return null;
+    if (placements === 'none') return { group: g, counts };
+    const column = columnOf(g, placements, group);
     addToPool(store.pool, column);
-    const all = column.kinds.reduce((sum, _, i) => sum + column.counts[i]!, 0);
-    if (all < counts.reduce((sum, count) => sum + count, 0)) return null;
     columns.push(column);
   }
   return planOf(instance, withoutSurplus(instance, columns));
+}
+
+/** No pattern of the group holds these counts or more: some kind must have one fewer. Together the children are complete. */
+function fewerOfOne(
+  node: SearchNode,
+  { group, counts }: { readonly group: number; readonly counts: Int32Array },
+  bound: number,
+): SearchNode[] {
+  return [...counts.keys()]
+    .filter((kind) => counts[kind]! > 0)
+    .map((kind) => {
+      const few: GroupRow = { group, kind, sign: 1, perCopy: 0, limit: counts[kind]! - 1 };
+      return { copies: node.copies, rows: [...node.rows, few], bound, depth: node.depth + 1 };
+    });
 }
 
 /** What the search reports as it goes, and asks. */
@@ -145,7 +167,9 @@ export interface SearchWatch {
 /**
  * Branch and price, best bound first. Branches on copies used of a group, then on pieces of a kind on a group; both are
  * linear in a pattern's counts, so pricing stays the same DP with other prices. A node whose sums are whole but
- * whose patterns are not found stays in the bound as an open end: the search is then no proof, and says so.
+ * where some board is proven not to hold its counts branches on having one of these fewer. One whose patterns are
+ * not found without proof stays in the bound as an open end: the search is then no proof, and says so.
+ * @param boardsArePaid the boards cost nothing more, so that only pieces are branched on
  */
 export function* branchAndPrice(
   instance: Instance,
@@ -154,6 +178,7 @@ export function* branchAndPrice(
   root: SearchNode,
   until: number,
   watch: SearchWatch,
+  boardsArePaid = false,
 ): Generator<void, void, void> {
   const open: SearchNode[] = [root];
   let ends = Infinity;
@@ -183,12 +208,16 @@ export function* branchAndPrice(
     if (watch.after !== undefined) yield* watch.after(node, found);
     if (bound >= watch.cutoff()) continue;
     const usage = usageOf(instance, found);
-    const two = children(instance, node, usage, bound);
+    const two = children(instance, node, usage, bound, boardsArePaid);
     if (two !== null) {
       open.push(...two);
       continue;
     }
-    const plan = wholePlan(instance, here, store, found, usage);
+    const plan = wholePlan(instance, here, store, found, usage, boardsArePaid);
+    if (plan !== null && 'counts' in plan) {
+      open.push(...fewerOfOne(node, plan, bound));
+      continue;
+    }
     if (plan !== null) watch.offer(plan);
     if (plan === null || plan.objective > bound + 1e-7 * (1 + Math.abs(bound))) ends = Math.min(ends, bound);
   }

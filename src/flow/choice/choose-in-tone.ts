@@ -5,7 +5,7 @@ import { holdsRun } from '../stock/run-strip.ts';
 import { usable } from '../stock/usable.ts';
 import { facesFor } from './build-instance.ts';
 import type { Choice } from './choice.ts';
-import { choose } from './choose.ts';
+import { chooseGlued } from './glue-up/choose-glued.ts';
 import { valueOf } from './kinds.ts';
 import type { Progress, Solve, SolveOptions } from './progress.ts';
 
@@ -25,7 +25,7 @@ type Attempt = { readonly tone: string; readonly choice: Choice } | null;
  */
 export function* chooseInTone(job: Job, options: SolveOptions): Solve {
   const tones = tonesOf(job);
-  if (tones.length < 2) return yield* choose(job, options);
+  if (tones.length < 2) return yield* chooseGlued(job, options);
   const able = tones.filter((tone) => canShow(inTone(job, tone)));
   const rest = tones.filter((tone) => !able.includes(tone));
   const attempts = yield* attempt(job, able, options, []);
@@ -77,7 +77,7 @@ function* attempt(
   const attempts = [...before];
   for (const tone of tones) {
     const limit = limitOf(job, bestOf(job, attempts));
-    const choice = yield* unlessWorse(choose(inTone(job, tone), options), limit);
+    const choice = yield* unlessWorse(chooseGlued(inTone(job, tone), options), limit);
     attempts.push(choice === null ? null : { tone, choice });
   }
   return attempts;

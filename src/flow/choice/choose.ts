@@ -1,5 +1,7 @@
 import { type Random, random } from '../../base/random/random.ts';
 import type { Job } from '../stock/job.ts';
+import type { BoardCut } from './boards/board-cut.ts';
+import { mostSlots, searchBoards } from './boards/search-boards.ts';
 import type { Column } from './column.ts';
 import { areaBound } from './bound.ts';
 import { type SearchNode, branchAndPrice } from './branch.ts';
@@ -64,6 +66,8 @@ interface Solving {
   readonly store: Store;
   readonly standing: Standing;
   readonly stream: Random;
+  /** What the root's prices say of sets of boards. */
+  readonly cuts: BoardCut[];
   /** Work the whole solve may do. */
   readonly budget: number;
 }
@@ -97,9 +101,11 @@ function* first({ instance, store, standing }: Solving): Generator<void, void, v
 }
 
 /** Column generation at the root: the bound of all capped patterns mixed freely, and the patterns it takes. */
-function* root({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
+function* root(solving: Solving): Generator<void, void, void> {
+  const { instance, store, standing, budget } = solving;
   const limits = { rounds: 400, enough: Infinity, until: 0.45 * budget, capped: true };
-  const { bound } = yield* solveNode(instance, wholeRest(instance), store, [], limits);
+  const { bound, cuts } = yield* solveNode(instance, wholeRest(instance), store, [], limits);
+  solving.cuts.push(...cuts);
   standing.bound = Math.max(standing.bound, roundedBound(instance, bound, standing.best.objective));
 }
 
@@ -127,6 +133,21 @@ function* prove({ instance, store, standing, budget }: Solving): Generator<void,
   });
 }
 
+/** The cheapest set of boards, where there are few enough of them. */
+function* proveBoards({ instance, store, standing, budget, cuts }: Solving): Generator<void, void, void> {
+  const slots = instance.groups.reduce((sum, { copies }) => sum + copies, 0);
+  if (slots > mostSlots || instance.groups.every(({ cost }) => cost === 0)) return;
+  const limits = { until: 0.85 * budget, workPerSet: 0.1 * budget };
+  yield* searchBoards(instance, store, cuts, standing.bound, limits, {
+    offer: offerTo(standing),
+    cutoff: () => standing.best.objective - 0.5 * slackOf(standing.best.objective),
+    raise: (bound) => {
+      const rounded = roundedBound(instance, bound, standing.best.objective);
+      standing.bound = Math.max(standing.bound, rounded);
+    },
+  });
+}
+
 /** The stages of a solve after its first layout, in order. Without effort only those that make it whole and bound it. */
 function stagesOf(
   solving: Solving,
@@ -140,6 +161,7 @@ function stagesOf(
   return [
     ['trying other first layouts', improveUpTo(solving, 0.15, 8, Infinity)],
     ...base,
+    ['proving', proveBoards(solving)],
     ['improving', improveUpTo(solving, 0.65, 9, 3)],
     ['proving', prove(solving)],
     ['improving', improveUpTo(solving, 1, Infinity, 3)],
@@ -160,7 +182,7 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   const stopped = (): boolean => options.stop?.() === true;
   const done = (): boolean => stopped() || isMet(standing);
   const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map() };
-  const solving = { instance, store, standing, stream: random(options.seed), budget: Infinity };
+  const solving = { instance, store, standing, stream: random(options.seed), cuts: [], budget: Infinity };
   const pieces = instance.kinds.reduce((sum, kind) => sum + kind.demand, 0);
   const work = Math.max(0.05, options.effort) * (workPerSolve + pieces * workPerPiece);
   if (isSticks(instance)) {

@@ -9,7 +9,8 @@ import {
 } from './generate.ts';
 import type { PriceBound } from '../patterns/strip/strip-pricer.ts';
 import type { Instance } from './instance.ts';
-import { type MasterAnswer, type SideRow, openMaster } from './master.ts';
+import type { BoardCut } from './boards/board-cut.ts';
+import { type Master, type MasterAnswer, type SideRow, openMaster } from './master.ts';
 
 /**
  * A linear restriction on how one group is used: Σ over its columns of (Σ_k coefficient_k a_k − perCopy) λ ≤ limit.
@@ -53,6 +54,19 @@ export interface NodeAnswer {
   readonly columns: readonly Column[];
   /** A valid bound on every plan that obeys the node's rows. */
   readonly bound: number;
+  /** What each pass through all groups said of them, the one with the best bound last. */
+  readonly cuts: readonly BoardCut[];
+}
+
+/** How long to go on at a node. */
+export interface NodeLimits {
+  readonly rounds: number;
+  /** A bound that ends it. */
+  readonly enough: number;
+  /** Meter reading that ends it. */
+  readonly until: number;
+  /** Whether to look for patterns within the caps too: dearer, and what a dive needs. */
+  readonly capped: boolean;
 }
 
 /** Prices of one group's pieces and of its board under the master's duals, side rows included. */
@@ -108,28 +122,17 @@ export function* solveNode(
   rest: Rest,
   store: Store,
   branching: readonly GroupRow[],
-  limits: {
-    readonly rounds: number;
-    readonly enough: number;
-    readonly until: number;
-    readonly capped: boolean;
-  },
+  limits: NodeLimits,
 ): Generator<void, NodeAnswer, void> {
   let bound = -Infinity;
+  const cuts: BoardCut[] = [];
+  let open = openedAt(instance, rest, store, branching);
   for (let round = 1; ; round += 1) {
-    const rows = [...branching, ...store.caps.values()];
-    const columns = [...store.pool.columns.filter((c) => fitsRest(c, rest)), ...store.relaxed.columns];
-    const master = openMaster(
-      {
-        demand: [...rest.demand],
-        penalty: instance.kinds.map((kind) => kind.penalty),
-        copies: [...rest.copies],
-      },
-      rows.map(sideRow),
-    );
-    for (const column of columns) master.add(column);
-    const answer = master.solve();
+    open = broughtUp(open, instance, rest, store, branching);
+    const { rows, columns } = open;
+    const answer = open.master.solve();
     const priced = priceAll(instance, rest, store, answer, rows, round, limits.capped);
+    if (priced.cut !== null) cuts.splice(priced.bound > bound ? cuts.length : 0, 0, priced.cut);
     bound = Math.max(bound, priced.bound);
     yield;
     const short = answer.objective - bound <= 1e-7 * (1 + Math.abs(answer.objective));
@@ -140,9 +143,58 @@ export function* solveNode(
       round >= limits.rounds ||
       instance.meter.spent > limits.until
     ) {
-      return { answer, columns, bound };
+      return { answer, columns, bound, cuts };
     }
   }
+}
+
+/** A master kept open from round to round, and how much of the store it has. */
+interface OpenMaster {
+  readonly master: Master;
+  readonly rows: readonly GroupRow[];
+  readonly columns: Column[];
+  readonly caps: number;
+  pool: number;
+  relaxed: number;
+}
+
+function openedAt(instance: Instance, rest: Rest, store: Store, branching: readonly GroupRow[]): OpenMaster {
+  const rows = [...branching, ...store.caps.values()];
+  const master = openMaster(
+    {
+      demand: [...rest.demand],
+      penalty: instance.kinds.map((kind) => kind.penalty),
+      copies: [...rest.copies],
+    },
+    rows.map(sideRow),
+  );
+  return { master, rows, columns: [], caps: store.caps.size, pool: 0, relaxed: 0 };
+}
+
+/** Brings the store's new columns in; a cap met since then needs a master of its own. */
+function broughtUp(
+  open: OpenMaster,
+  instance: Instance,
+  rest: Rest,
+  store: Store,
+  branching: readonly GroupRow[],
+): OpenMaster {
+  const here = open.caps === store.caps.size ? open : openedAt(instance, rest, store, branching);
+  const { pool, relaxed } = store;
+  for (; here.pool < pool.columns.length; here.pool += 1) {
+    const column = pool.columns[here.pool]!;
+    if (fitsRest(column, rest)) addColumn(here, column);
+  }
+  for (; here.relaxed < relaxed.columns.length; here.relaxed += 1) {
+    const column = relaxed.columns[here.relaxed]!;
+    if (rest.copies[column.group]! > 0) addColumn(here, column);
+  }
+  return here;
+}
+
+function addColumn({ master, columns }: OpenMaster, column: Column): void {
+  master.add(column);
+  columns.push(column);
 }
 
 /**
@@ -157,23 +209,26 @@ function priceAll(
   rows: readonly GroupRow[],
   round: number,
   withCapped: boolean,
-): { found: number; bound: number } {
+): { found: number; bound: number; cut: BoardCut | null } {
   let found = 0;
   let bound = 0;
   rest.demand.forEach((demand, k) => (bound += demand * answer.kindPrice[k]!));
   rows.forEach((row, r) => (bound -= row.limit * answer.sidePrice[r]!));
+  const least = bound;
+  const worths = new Float64Array(instance.groups.length);
   const all = instance.groups.length;
   const enough = enoughPatterns(instance);
   for (let turn = 0; turn < all; turn += 1) {
     const g = (turn + round * enough) % all;
     if (rest.copies[g] === 0) continue;
-    if (found >= enough) return { found, bound: -Infinity };
+    if (found >= enough) return { found, bound: -Infinity, cut: null };
     const { worth, even, fixed } = groupPrices(instance, g, answer, rows);
     const free = instance.groups[g]!.pricer.bound(worth, even);
-    bound -= rest.copies[g]! * Math.max(0, free.bound - fixed - instance.groups[g]!.cost);
+    worths[g] = Math.max(0, free.bound - fixed);
+    bound -= rest.copies[g]! * Math.max(0, worths[g]! - instance.groups[g]!.cost);
     found += takePatterns(instance, g, rest, store, { worth, even, free }, withCapped);
   }
-  return { found, bound };
+  return { found, bound, cut: { least, worth: worths, price: answer.kindPrice } };
 }
 
 /** Adds what pricing one group found: its best pattern if the caps allow it, else its caps and a pattern within them. */

@@ -1,0 +1,141 @@
+import { type SearchNode, branchAndPrice } from '../branch.ts';
+import { dive } from '../dive.ts';
+import { wholeRest } from '../generate.ts';
+import type { Instance } from '../instance.ts';
+import { type Store, solveNode } from '../node.ts';
+import { type Plan, planOf, withoutSurplus } from '../plan.ts';
+import type { BoardCut, Refuted } from './board-cut.ts';
+import { type BoardSet, cheapestBoards } from './cheapest-boards.ts';
+import { type OnBoards, backToWhole, keepLearnt, onBoards } from './on-boards.ts';
+
+/** What the search over sets of boards asks and reports. */
+export interface BoardWatch {
+  readonly offer: (plan: Plan) => void;
+  /** Objective that a set must beat. */
+  readonly cutoff: () => number;
+  /** Called when the bound of all plans rises. */
+  readonly raise: (bound: number) => void;
+}
+
+export interface BoardLimits {
+  /** Meter reading at which it ends. */
+  readonly until: number;
+  /** Work on one set that may hold the parts, before the next is looked at. */
+  readonly workPerSet: number;
+}
+
+/** Most copies of boards among which sets are searched. */
+export const mostSlots = 60;
+
+/** Nodes of one search for the cheapest set. */
+const mostNodes = 40_000;
+
+/** The price of a node of the search for sets, in the meter's work: about a tenth of a microsecond for each cut and slot. */
+const workPerCut = 3;
+
+interface Search {
+  readonly instance: Instance;
+  readonly store: Store;
+  readonly cuts: BoardCut[];
+  readonly refuted: Refuted[];
+  readonly limits: BoardLimits;
+  readonly watch: BoardWatch;
+}
+
+/**
+ * Proves, or finds, the cheapest set of boards that holds all parts. Whether a set holds them is asked set by set,
+ * cheapest first: column generation on these boards alone. Prices under which a set falls short are a cut for every other set
+ * (Benders' decomposition over the boards taken); a set that holds the parts only in part is settled by branch and
+ * price on its few boards. The first set that holds them is the best there is, since all cheaper ones are refuted.
+ * Yields between steps. Ends when the bound meets the cutoff, the work is spent, or a set stays undecided and nothing cheaper is left.
+ * @param cuts those of the root's column generation; grows
+ */
+export function* searchBoards(
+  instance: Instance,
+  store: Store,
+  cuts: BoardCut[],
+  floor: number,
+  limits: BoardLimits,
+  watch: BoardWatch,
+): Generator<void, void, void> {
+  const search: Search = { instance, store, cuts, refuted: [], limits, watch };
+  const cost = instance.groups.map((group) => group.cost);
+  const { copies } = wholeRest(instance);
+  let known = floor;
+  let undecided = Infinity;
+  while (instance.meter.spent < limits.until) {
+    const { refuted } = search;
+    const cutoff = watch.cutoff();
+    instance.meter.spent += workPerCut * (cuts.length + 1) * copies.length * 50;
+    const { set, isExact } = cheapestBoards({
+      cost,
+      copies,
+      cuts,
+      refuted,
+      cutoff,
+      floor: known,
+      mostNodes,
+    });
+    if (isExact) known = Math.max(known, set?.bound ?? cutoff);
+    watch.raise(Math.min(known, cutoff, undecided));
+    yield;
+    if (set === null) return;
+    const isSettled = yield* settle(search, set);
+    if (!isSettled) undecided = Math.min(undecided, set.bound);
+  }
+}
+
+/** Looks at one set: adds a cut, a refutation or a plan. False when it stays undecided. */
+function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> {
+  const { instance, store, cuts, limits, watch } = search;
+  const here = onBoards(instance, store, set.copies);
+  const paid = set.copies.reduce((sum, count, g) => sum + count * instance.groups[g]!.cost, 0);
+  const room = (): number => watch.cutoff() - paid;
+  const found = yield* solveNode(here.instance, wholeRest(here.instance), here.store, [], {
+    rounds: 60,
+    enough: room(),
+    until: Infinity,
+    capped: false,
+  });
+  keepLearnt(instance, store, here);
+  const slack = 1e-7 * (1 + Math.abs(set.bound));
+  const cut = found.cuts.at(-1);
+  if (cut !== undefined && paid + found.bound > set.bound + slack) {
+    cuts.push(cutForAll(instance, here, cut));
+    return true;
+  }
+  const offer = (plan: Plan): void => {
+    const columns = withoutSurplus(instance, backToWhole(instance, here, plan.columns));
+    watch.offer(planOf(instance, columns));
+  };
+  const rest = wholeRest(here.instance);
+  const until = Math.min(limits.until, instance.meter.spent + limits.workPerSet);
+  offer(planOf(here.instance, yield* dive(here.instance, rest, here.store.pool, { first: 3, later: 5, until })));
+  if (watch.cutoff() <= set.bound + slack) return true;
+  let least = found.bound;
+  const root: SearchNode = { copies: wholeRest(here.instance).copies, rows: [], bound: found.bound, depth: 0 };
+  yield* branchAndPrice(here.instance, wholeRest(here.instance), here.store, root, until, {
+    offer,
+    cutoff: room,
+    raise: (bound) => (least = Math.max(least, bound)),
+  }, true);
+  keepLearnt(instance, store, here);
+  if (least <= set.bound - paid + slack) {
+    // Nothing learnt: the set is laid aside at the bound it has.
+    search.refuted.push({ copies: set.copies, least: Math.max(least, room()) });
+    return watch.cutoff() <= set.bound + slack;
+  }
+  search.refuted.push({ copies: set.copies, least });
+  return true;
+}
+
+/** The cut that refutes a set, with the worth of all other boards at the same prices. */
+function cutForAll(instance: Instance, { groups }: OnBoards, { least, worth, price }: BoardCut): BoardCut {
+  const all = Float64Array.from(instance.groups, ({ pricer, rate }, g) => {
+    const index = groups.indexOf(g);
+    if (index >= 0) return worth[index]!;
+    const here = price.map((each, k) => each - rate * instance.kinds[k]!.length * instance.kinds[k]!.width);
+    return Math.max(0, pricer.bound(here, 0).bound);
+  });
+  return { least, worth: all, price };
+}
