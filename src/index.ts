@@ -115,7 +115,12 @@ export { tallyCsv, tallyText } from './decide/buy/tally/tally-rows.ts';
 export { completer, type SolveJob, solver } from './decide/buy/solve-job.ts';
 export { type DrawnGrade, drawnGrades } from './decide/buy/lumber/population.ts';
 export { type Lumber, type Visit, drawVisit } from './decide/buy/estimate/draw.ts';
-export { type LumberWanted, lumberWanted } from './decide/buy/estimate/lumber-wanted.ts';
+export {
+  type LumberWanted,
+  lumberWanted,
+  ownedSuffices,
+  toDraw,
+} from './decide/buy/estimate/lumber-wanted.ts';
 export { gradeEstimate, type LumberEstimate, priceOf } from './decide/buy/estimate/estimate.ts';
 export type { JobEstimate } from './decide/buy/estimate/estimate-words.ts';
 export { chanceChart } from './decide/buy/estimate/chance-chart.ts';

@@ -155,9 +155,15 @@ describe('buy without a yard', () => {
 
   it('counts what is owned first', async () => {
     const folder = jobFolder({ ...small, 'boards.csv': `${boardsHead}B1,3,48,6 1/2,4/4,rough,1C,20\n` });
-    const { out } = await runIn(testWorld(), 'buy', folder, '--draws', '2', '--grades', '2A');
-    expect(out).toMatch(/2A +0 \(0 to more\)/);
-    expect(out).toContain('3 owned boards counted first');
+    const { code, out } = await runIn(testWorld(), 'buy', folder, '--draws', '2', '--grades', '2A');
+    expect(code).toBe(0);
+    expect(out).toMatch(
+      /^4\/4: what is owned suffices: nothing has to be bought\.\n\n3 owned boards counted/,
+    );
+    expect(namesBelow(join(folder, 'out'))).toEqual(['buy.csv', 'buy.html']);
+    expect(readFileSync(join(folder, 'out', 'buy.html'), 'utf8')).toContain('nothing has to be bought');
+    const answer = json((await runIn(testWorld(), 'buy', folder, '--json')).out);
+    expect(answer).toMatchObject({ lumber: [{ thickness: '4/4', ownedSuffices: true, grades: [] }] });
     const without = await runIn(
       testWorld(),
       'buy',

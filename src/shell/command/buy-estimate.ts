@@ -10,8 +10,11 @@ import {
   estimateText,
   chanceChart,
   gradeEstimate,
+  completer,
   lumberWanted,
+  ownedSuffices,
   priceOf,
+  toDraw,
 } from '../../index.ts';
 import { drawVisits } from '../buy/draw-visits.ts';
 import type { VisitTask } from '../buy/visit-task.ts';
@@ -28,24 +31,26 @@ export async function buyByEstimate(buying: Buying, priced: readonly Board[], wo
   const { job, options } = buying;
   const { wanted, tooThick } = lumberWanted(job);
   const grades = options.grades ?? drawnGrades;
-  const tasks = wanted.flatMap((lumber) => grades.map((grade) => taskOf(lumber, grade, buying)));
+  const solve = completer(options.seed);
+  const toBuy = wanted.filter((lumber) => !ownedSuffices(lumber, solve));
+  const tasks = toBuy.flatMap((lumber) => grades.map((grade) => taskOf(lumber, grade, buying)));
   const visits = await watched(tasks, world);
-  const drawn = Math.min(...visits.map((list) => list.length));
+  const drawn = Math.min(options.draws, ...visits.map((list) => list.length));
   if (drawn < 1) {
     world.stderr.write('mantelwright: stopped before the first visit was drawn\n');
     exitWith(exitCodes.badInput);
   }
   const given = options.prices ?? new Map();
   const estimate: JobEstimate = {
-    lumber: wanted.map((lumber, at) => ({
+    lumber: wanted.map((lumber) => ({
       wanted: lumber,
-      grades: grades.map((grade, index) =>
+      grades: (toBuy.includes(lumber) ? grades : []).map((grade, index) =>
         gradeEstimate(
           lumber,
           grade,
           priceOf(grade, given, priced, job.shop.pricePerBoardFoot),
-          visits[at * grades.length + index]!.slice(0, drawn),
-          wanted.length,
+          visits[toBuy.indexOf(lumber) * grades.length + index]!.slice(0, drawn),
+          toBuy.length,
         ),
       ),
     })),
@@ -54,7 +59,8 @@ export async function buyByEstimate(buying: Buying, priced: readonly Board[], wo
     owned: job.boards.reduce((sum, { quantity }) => sum + quantity, 0),
     tooThick: tooThick.map(({ name }) => name),
   };
-  const charts = estimate.lumber.map((lumber) => ({
+  const drawnFor = estimate.lumber.filter((lumber) => lumber.grades.length > 0);
+  const charts = drawnFor.map((lumber) => ({
     name: `buy-${lumber.wanted.nominalThickness.replace('/', '-')}.svg`,
     text: `${chanceChart(lumber).markup}\n`,
   }));
@@ -70,14 +76,7 @@ export async function buyByEstimate(buying: Buying, priced: readonly Board[], wo
 }
 
 function taskOf(wanted: LumberWanted, grade: (typeof drawnGrades)[number], { options }: Buying): VisitTask {
-  const { nominalThickness, nominalInches, dressedThickness, job } = wanted;
-  return {
-    job,
-    lumber: { grade, nominalThickness, nominalInches, dressedThickness, surface: 'rough' },
-    seed: options.seed,
-    from: 0,
-    to: options.draws,
-  };
+  return { ...toDraw(wanted, grade), seed: options.seed, from: 0, to: options.draws };
 }
 
 /** Draws with a progress line; Ctrl-C ends it with the visits drawn so far. */

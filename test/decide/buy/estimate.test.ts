@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { inches, ticksPerInch } from '../../../src/base/units/tick.ts';
 import { copiesOf, seenOn } from '../../../src/decide/buy/estimate/by-eye.ts';
 import { type Lumber, drawVisit } from '../../../src/decide/buy/estimate/draw.ts';
-import { lumberWanted } from '../../../src/decide/buy/estimate/lumber-wanted.ts';
+import { lumberWanted, ownedSuffices, toDraw } from '../../../src/decide/buy/estimate/lumber-wanted.ts';
 import { pickBoards, pileOf } from '../../../src/decide/buy/estimate/pick-boards.ts';
 import { chanceOf, summarise } from '../../../src/decide/buy/estimate/summary.ts';
 import { wantedPieces } from '../../../src/decide/buy/estimate/wanted.ts';
@@ -34,6 +34,7 @@ const lumber: Lumber = {
   nominalInches: 1,
   dressedThickness: inches(13 / 16),
   surface: 'rough',
+  tone: '',
 };
 
 /** A stand-in for the solver: the job comes out when the boards have three times the parts' area. */
@@ -86,6 +87,13 @@ describe('a piece seen on a board', () => {
     expect(seenOn(once, shelf!, shop)).not.toBe(null);
     const scant = board('b', 40, 6);
     expect(seenOn(seenOn({ board: scant, taken: [] }, shelf!, shop)!, shelf!, shop)).toBe(null);
+  });
+
+  it('asks for its tone, where it is bound to one', () => {
+    const [bound] = wantedPieces(jobOf([part('shelf', 20, 6, { tone: 'warm' })]));
+    const on = (tone: string) => seenOn({ board: board('b', 20, 6, { tone }), taken: [] }, bound!, shop);
+    expect([on('pale'), on('')]).toEqual([null, null]);
+    expect(on('warm')).not.toBe(null);
   });
 
   it('asks for its thickness and its pin', () => {
@@ -184,6 +192,30 @@ describe('coverage', () => {
     const { boardFeet } = summarise(visits(1)).quantities[1]!;
     const { share } = chanceOf(visits(2), boardFeet!);
     expect(Math.abs(share - 0.8)).toBeLessThan(3 * Math.sqrt((2 * 0.8 * 0.2) / count));
+  });
+});
+
+describe('what is owned already', () => {
+  const parts = [part('front', 30, 4, { show: 1 }), part('side', 14, 4, { show: 1 })];
+  const [warm, pale] = [board('w', 31, 4, { tone: 'warm' }), board('p', 15, 4, { tone: 'pale' })];
+  const wantedOf = (job: Job) => lumberWanted(job).wanted[0]!;
+
+  it('suffices when the real solver lays the job out on it, what shows in one tone', () => {
+    const suffices = (boards: readonly Board[], showTone: 'one' | 'any' = 'one'): boolean => {
+      const job = jobOf(parts, boards);
+      return ownedSuffices(wantedOf({ ...job, shop: { ...job.shop, showTone } }), completer(1));
+    };
+    expect(suffices([])).toBe(false);
+    expect(suffices([warm, pale])).toBe(false);
+    expect(suffices([warm, pale], 'any')).toBe(true);
+    expect(suffices([warm, { ...pale, tone: 'warm' }])).toBe(true);
+  });
+
+  it('is matched in tone by what is bought: the tone that most of it has', () => {
+    const drawn = toDraw(wantedOf(jobOf(parts, [pale, warm])), '2A');
+    expect(drawn.lumber.tone).toBe('warm');
+    expect(drawn.job.parts.map(({ tone }) => tone)).toEqual(['warm', 'warm']);
+    expect(toDraw(wantedOf(jobOf(parts)), '2A').lumber.tone).toBe('');
   });
 });
 

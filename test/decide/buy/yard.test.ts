@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { cheapestPlans } from '../../../src/decide/buy/yard/runner-ups.ts';
 import { spareAnswer } from '../../../src/decide/buy/yard/spares.ts';
-import { choose } from '../../../src/flow/choice/choose.ts';
+import { solver as realSolver } from '../../../src/decide/buy/solve-job.ts';
 import { finish } from '../../../src/flow/choice/progress.ts';
+import type { Job } from '../../../src/flow/stock/job.ts';
+import { inches } from '../../../src/base/units/tick.ts';
+import { plainBoard, plainPart } from '../../laws/random-board.ts';
 import { everyChoice, packs, stickSolve, stickYard } from './stick-yard.ts';
 
-const solver = (job: Parameters<typeof choose>[0]) => finish(choose(job, { seed: 1, effort: 0.3 }));
+const solver = realSolver(1, 0.3);
 
 describe('the cheapest choice at the yard', () => {
   it('with the real solver, costs what trying every choice finds, on 100 small yards', () => {
@@ -34,6 +37,74 @@ describe('the cheapest choice at the yard', () => {
       }
       expect([seed, plans.map(({ money }) => money)]).toEqual([seed, wanted.map(({ money }) => money)]);
     }
+  });
+});
+
+describe('tones at the yard', () => {
+  it('what shows comes from boards of one tone, unless the shop mixes them', () => {
+    const { owned } = stickYard(1);
+    const parts = ['left', 'right'].map((name) =>
+      plainPart({ name, length: inches(30), width: inches(4), show: 1 }),
+    );
+    const stick = (name: string, tone: string, cost: number) =>
+      plainBoard({ name, tone, cost, length: inches(31), width: inches(4), surface: 'S4S' });
+    const yard = [
+      stick('w1', 'warm', 5),
+      stick('p1', 'pale', 6),
+      stick('w2', 'warm', 9),
+      stick('p2', 'pale', 9),
+    ];
+    const money = (showTone: 'one' | 'any'): number | undefined => {
+      const job: Job = { ...owned, parts, boards: [], shop: { ...owned.shop, showTone } };
+      return finish(cheapestPlans(job, yard, 1, solver))[0]?.money;
+    };
+    expect([money('one'), money('any')]).toEqual([14, 11]);
+  });
+});
+
+describe('a solver that misses the best', () => {
+  // Offered the whole yard it misses the cheapest choice, and takes one without some board of that.
+  const clumsy = (offered: number) => (job: Job) => {
+    const best = stickSolve(job);
+    const bought = best.patterns.map(({ board }) => job.boards[board]!).find(({ cost }) => cost > 0);
+    if (job.boards.length < offered || bought === undefined) return best;
+    const boards = job.boards.filter((board) => board !== bought);
+    const next = stickSolve({ ...job, boards });
+    const at = ({ board }: { board: number }): number => job.boards.indexOf(boards[board]!);
+    return next.short.length > 0
+      ? best
+      : { ...next, patterns: next.patterns.map((pattern) => ({ ...pattern, board: at(pattern) })) };
+  };
+
+  it('still has its choices told cheapest first, and none that merely adds boards', () => {
+    for (let seed = 1; seed <= 60; seed += 1) {
+      const { owned, yard } = stickYard(seed);
+      const all = owned.boards.length + yard.length;
+      const plans = finish(cheapestPlans(owned, yard, 5, clumsy(all)));
+      expect(plans.map(({ money }) => money)).toEqual(
+        [...plans.map(({ money }) => money)].sort((a, b) => a - b),
+      );
+      plans.forEach(({ taken }, index) => {
+        const adds = plans.slice(0, index).some((known) => known.taken.every((n, row) => taken[row]! >= n));
+        expect(adds).toBe(false);
+      });
+    }
+  });
+
+  it('counts a loss as survived when either question finds the layout', () => {
+    let survived = 0;
+    for (let seed = 1; seed <= 20; seed += 1) {
+      const { owned, yard } = stickYard(seed);
+      const [best] = finish(cheapestPlans(owned, yard, 1, stickSolve));
+      if (best === undefined) continue;
+      const plan = { ...best, taken: yard.map(({ quantity }) => quantity) };
+      const never = (job: Job) => ({ ...stickSolve(job), short: [{ part: 0, copies: 1, why: 'not seen' }] });
+      const answer = finish(spareAnswer(owned, yard, plan, { cheapest: stickSolve, comesOut: never }));
+      const seen = finish(spareAnswer(owned, yard, plan, { cheapest: stickSolve, comesOut: stickSolve }));
+      expect(answer.survived).toEqual(seen.survived);
+      survived += seen.survived.length;
+    }
+    expect(survived).toBeGreaterThan(20);
   });
 });
 

@@ -23,6 +23,7 @@ export function seenOn(eyed: EyedBoard, piece: Wanted, shop: Shop): EyedBoard | 
   const { board, taken } = eyed;
   const pinned = piece.parts.some(({ pin }) => pin !== null && pin.board !== board.name);
   if (pinned || piece.parts.some(({ thickness }) => thickness > board.dressedThickness)) return null;
+  if (piece.parts.some(({ tone }) => tone !== undefined && tone !== board.tone)) return null;
   const turns = piece.mayTurn ? [piece, { length: piece.width, width: piece.length }] : [piece];
   let best: { readonly where: Rectangle; readonly spare: number } | null = null;
   for (const face of ['A', 'B'] as const) {

@@ -16,6 +16,8 @@ export interface Lumber {
   readonly nominalInches: number;
   readonly dressedThickness: Board['dressedThickness'];
   readonly surface: Board['surface'];
+  /** What the buyer matches: the tone of the owned boards that the parts that show are bound to; '' for none. */
+  readonly tone: string;
 }
 
 /** One imaginary visit to the yard. */
@@ -111,10 +113,8 @@ function leastPrefix(
     const choice = solve({ ...job, boards: [...job.boards, ...boards] });
     return choice.short.length === 0 ? { count, choice, boards } : null;
   };
-  // The solver often makes do with a board less than the eye.
-  let best = byEye > 0 ? (trial(byEye - 1) ?? trial(byEye)) : trial(0);
+  let best = trial(byEye);
   if (best === null) return order.length > byEye ? bisected(byEye, trial(order.length), trial) : null;
-  if (best.count === byEye) return best;
   while (best.count > 0) {
     const fewer = trial(best.count - 1);
     if (fewer === null) return best;
@@ -163,7 +163,7 @@ function asBoard(drawn: DrawnBoard, lumber: Lumber, name: string): Board {
     cost: 0,
     lookA: 5,
     lookB: 5,
-    tone: '',
+    tone: lumber.tone,
     note: '',
     defects: drawn.defects,
     origin: 'job',

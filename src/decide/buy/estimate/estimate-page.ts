@@ -26,7 +26,7 @@ export function estimatePage(jobName: string, estimate: JobEstimate): string {
     estimate.tooThick.map((name) =>
       html('p', { class: 'short' }, `${name}: thicker than any standard lumber; buy it apart.`),
     ),
-    estimate.lumber.map((lumber, index) => lumberSection(lumber, index + 1)),
+    estimate.lumber.map((lumber, index) => lumber.grades.length > 0 && lumberSection(lumber, index + 1)),
     section('method', 'How this was estimated', points(methodWords(estimate))),
     html(
       'footer',

@@ -28,6 +28,7 @@ export function estimateText(estimate: JobEstimate): string {
 
 function lumberLines(lumber: LumberEstimate): string[] {
   const { wanted, grades } = lumber;
+  if (grades.length === 0) return [cheapestWords(lumber)];
   const chances = askedChances.map((chance) => `${Math.round(chance * 100)} %`);
   const quantities = textColumns(
     [
@@ -97,7 +98,10 @@ export function estimateCsv(estimate: JobEstimate): string {
       return [...asked, ...thumb];
     }),
   );
-  return writeCsv([head, ...rows]);
+  const owned = estimate.lumber
+    .filter(({ grades }) => grades.length === 0)
+    .map(({ wanted }) => [wanted.nominalThickness, '', ownedWords, ...head.slice(3).map(() => '')]);
+  return writeCsv([head, ...owned, ...rows]);
 }
 
 /** The estimate for programs. Board feet and money; null where the visits do not reach a chance. */
@@ -114,6 +118,7 @@ export function estimateJson(job: string, estimate: JobEstimate): string {
     lumber: estimate.lumber.map(({ wanted, grades }) => ({
       thickness: wanted.nominalThickness,
       netBoardFeet: wanted.netBoardFeet,
+      ownedSuffices: grades.length === 0,
       grades: grades.map(({ grade, price, summary, thumbs, expectedCost, unfound, visits }) => ({
         grade,
         price,
@@ -127,8 +132,11 @@ export function estimateJson(job: string, estimate: JobEstimate): string {
   })}\n`;
 }
 
-/** The estimate in one line: the cheapest grade for an 80 % chance. Empty when no grade reaches it. */
+const ownedWords = 'what is owned suffices: nothing has to be bought';
+
+/** The estimate in one line: the cheapest grade for an 80 % chance, or that nothing has to be bought. */
 export function cheapestWords(lumber: LumberEstimate): string {
+  if (lumber.grades.length === 0) return `${lumber.wanted.nominalThickness}: ${ownedWords}.`;
   const costs = lumber.grades.flatMap(({ grade, price, summary }) => {
     const quantity = summary.quantities.find(({ chance }) => chance === 0.8);
     if (quantity === undefined || quantity.boardFeet === null || quantity.broughtHome === null) return [];
@@ -141,6 +149,5 @@ export function cheapestWords(lumber: LumberEstimate): string {
     .filter((other) => other !== best)
     .map((other) => `${other.grade} ${money(other.cost)}`);
   const beside = others.length === 0 ? '' : ` (${others.join(', ')})`;
-  if (best.feet === 0) return `${lumber.wanted.nominalThickness}: what is owned suffices.`;
   return `${lumber.wanted.nominalThickness}: ask for ${decimal(best.feet, 0)} BF of ${best.grade}: for an 80 % chance it costs least, some ${money(best.cost)}${beside}.`;
 }

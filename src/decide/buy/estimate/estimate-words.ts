@@ -69,11 +69,12 @@ export function unfoundWords({ grade, unfound }: GradeEstimate): string[] {
 }
 
 /** How the estimate was made, and how far to trust it. */
-export function methodWords({ seed, visits, owned }: JobEstimate): string[] {
+export function methodWords({ seed, visits, owned, lumber }: JobEstimate): string[] {
   const first =
     owned === 0
       ? 'Nothing is counted as owned.'
-      : `${counted(owned, 'owned board')} counted first, at no cost.`;
+      : `${counted(owned, 'owned board')} counted first, at no cost; what is bought matches them in tone.`;
+  if (lumber.every(({ grades }) => grades.length === 0)) return [first];
   return [
     `${first} For each grade ${counted(visits, 'imaginary visit')} to the yard, seed ${seed}.`,
     `Each visit finds a fresh pile of ${pileSize} boards of the grade. For the longest piece still missing, the first board that gives it is taken and filled; the solver then lays the job out on as few of the taken boards as suffice.`,

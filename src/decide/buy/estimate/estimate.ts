@@ -35,7 +35,7 @@ export interface GradeEstimate {
   readonly visits: readonly Visit[];
 }
 
-/** The estimate for lumber of one thickness. */
+/** The estimate for lumber of one thickness; no grades where the owned boards suffice and nothing has to be bought. */
 export interface LumberEstimate {
   readonly wanted: LumberWanted;
   readonly grades: readonly GradeEstimate[];

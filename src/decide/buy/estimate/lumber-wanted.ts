@@ -2,6 +2,10 @@ import { ticks, ticksPerInch } from '../../../base/units/tick.ts';
 import type { Part } from '../../../flow/parts/part.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import { surfacedThickness } from '../../../trade/thickness.ts';
+import type { DrawnGrade } from '../lumber/population.ts';
+import type { SolveJob } from '../solve-job.ts';
+import { inTone, toneToMatch } from '../tones.ts';
+import type { Lumber } from './draw.ts';
 
 /** Lumber of one thickness as sold rough, and the part of the job that it is for. */
 export interface LumberWanted {
@@ -46,4 +50,25 @@ export function lumberWanted(job: Job): { readonly wanted: LumberWanted[]; reado
     };
   });
   return { wanted, tooThick };
+}
+
+/** Whether the job comes out of the owned boards set aside for it, so that none of this lumber has to be bought. */
+export function ownedSuffices({ job }: LumberWanted, solve: SolveJob): boolean {
+  return job.boards.length > 0 && solve(job).short.length === 0;
+}
+
+/**
+ * What is drawn for one grade: rough boards of the thickness that match the owned ones in tone, and the job with its
+ * parts that show bound to that tone, unless the shop mixes tones.
+ */
+export function toDraw(
+  { job, nominalThickness, nominalInches, dressedThickness }: LumberWanted,
+  grade: DrawnGrade,
+): { readonly job: Job; readonly lumber: Lumber } {
+  const tone = toneToMatch(job);
+  const size = { nominalThickness, nominalInches, dressedThickness };
+  return {
+    job: job.shop.showTone === 'any' ? job : inTone(job, tone),
+    lumber: { grade, ...size, surface: 'rough', tone },
+  };
 }

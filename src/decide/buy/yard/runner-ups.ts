@@ -49,7 +49,13 @@ export function* cheapestPlans(
       ask(allowed.map((limit, at) => (at === row ? copies - 1 : limit)));
     }
   }
-  return found;
+  // Short of a proof the solver may find a cheaper choice among fewer boards: then that one is the best.
+  return found.sort((a, b) => a.money - b.money).filter(isNew);
+}
+
+/** Whether a choice is no cheaper one with boards added. */
+function isNew({ taken }: YardPlan, index: number, plans: readonly YardPlan[]): boolean {
+  return !plans.slice(0, index).some((known) => addsOnly(taken, known.taken));
 }
 
 /** Whether the first choice is the second, or that and more. */

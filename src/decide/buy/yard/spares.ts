@@ -27,6 +27,7 @@ export interface SpareSet {
 export interface Repair {
   /** Row of the lost board. */
   readonly lost: number;
+  /** null where the solver found none among what is left at the yard. */
   readonly repair: { readonly copies: Copies; readonly money: number; readonly atLeast: number } | null;
 }
 
@@ -36,11 +37,11 @@ export interface SpareAnswer {
   readonly losses: readonly number[];
   /** Losses that the job survives without any spare. */
   readonly survived: readonly number[];
-  /** For each other loss alone, the cheapest boards that make it good; null where what is left at the yard cannot. */
+  /** For each other loss alone, the cheapest boards that make it good. */
   readonly repairs: readonly Repair[];
   /** Single spares that cover at least one loss, cheapest first. */
   readonly options: readonly SpareOption[];
-  /** null: what is left at the yard cannot make good every loss, or no spare is needed (all losses survived). */
+  /** null: for some loss no repair was found, or no spare is needed (all losses survived). */
   readonly cheapest: SpareSet | null;
 }
 
@@ -78,9 +79,12 @@ export function* spareAnswer(
   const repairs: Repair[] = [];
   for (const lost of losses) {
     yield say(`without ${yard[lost]!.name}`);
-    if (survives(lost, none)) survived.push(lost);
-    else
-      repairs.push({ lost, repair: repairOf(owned, yard, withSpares(lost, none), left, solvers.cheapest) });
+    const repair = survives(lost, none)
+      ? null
+      : repairOf(owned, yard, withSpares(lost, none), left, solvers.cheapest);
+    // What one solver does not see the other may: a layout is a layout.
+    if (survives(lost, none) || repair?.copies.every((copies) => copies === 0) === true) survived.push(lost);
+    else repairs.push({ lost, repair });
   }
   const options: SpareOption[] = [];
   for (const row of byPrice(yard, left)) {

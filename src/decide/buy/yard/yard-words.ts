@@ -77,7 +77,7 @@ export function spareWords(
   if (cheapest === null) {
     const lost = repairs.filter(({ repair }) => repair === null).map(({ lost: row }) => row);
     lines.push(
-      `The loss of ${takenText(yard, oneEach(yard, lost))} could not be made good from what is left at the yard.`,
+      `Nothing was found among the boards left at the yard that makes good the loss of ${takenText(yard, oneEach(yard, lost))}: look at ${lost.length === 1 ? 'that board' : 'those boards'} twice.`,
     );
     for (const { lost: row, repair } of repairs)
       if (repair !== null)
