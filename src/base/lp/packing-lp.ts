@@ -60,7 +60,7 @@ interface EngineModel {
   tableauInitialized: boolean;
   readonly tableau: {
     setModel(model: EngineModel): unknown;
-    pivot(row: number, column: number): void;
+    pivot: (row: number, column: number) => void;
     readonly matrix: Float64Array;
     readonly colByVarIndex: readonly number[];
     readonly rowByVarIndex: readonly number[];
@@ -151,6 +151,32 @@ export function certifies(
   return Math.abs(primal - dual) <= certificateTolerance * scale;
 }
 
+/** A solve takes fewer pivots than there are rows and columns; one that takes so many times as many goes in circles. */
+const pivotsPerLine = 8;
+
+/**
+ * Lets the engine solve, but not for ever: where costs and limits changed a lot its first phase can circle among ties
+ * without end. An engine stopped so stands at some basis, which the certificate judges as any other.
+ */
+function solveBounded({ model, variables, constraints }: Started): void {
+  const { tableau } = model;
+  const stalled = new Error('the simplex goes in circles');
+  const { pivot } = tableau;
+  let left = 500 + pivotsPerLine * (variables.length + constraints.length);
+  tableau.pivot = (row, column) => {
+    left -= 1;
+    if (left < 0) throw stalled;
+    pivot.call(tableau, row, column);
+  };
+  try {
+    model.solve();
+  } catch (error) {
+    if (error !== stalled) throw error;
+  } finally {
+    tableau.pivot = pivot;
+  }
+}
+
 /** Opens a program over the given objective; see PackingLp. */
 export function openPackingLp(objective: readonly number[]): PackingLp {
   return opened([...objective], [], start(objective));
@@ -189,7 +215,7 @@ function opened(objective: number[], rows: LpRow[], from: Started): PackingLp {
     },
     solve() {
       for (let solves = 1; ; solves += 1) {
-        started.model.solve();
+        solveBounded(started);
         const answer = read(started, objective);
         const certified = certifies(objective, rows, answer.x, answer.rowPrice);
         if (certified || solves === 3) return { ...answer, solves, certified };
