@@ -1,126 +1,100 @@
 import type { Job } from '../../stock/job.ts';
 import type { Choice, Proof } from '../choice.ts';
-import { choose } from '../choose.ts';
 import { valueOf } from '../kinds.ts';
 import type { Progress, Solve, SolveOptions } from '../progress.ts';
-import { corePart } from './core-part.ts';
-import { glueTogether } from './glue-together.ts';
-import { type WayToMake, partMade, waysToMake } from './way-to-make.ts';
+import { branchPlans } from './branch-plans.ts';
+import { type Making, type MakingPlan, type Tried, bestOf, solvePlan } from './making-plan.ts';
+import { type WayToMake, waysToMake } from './way-to-make.ts';
 
-/** Shares of the effort: for the layout itself, for the bound, and for trying other ways to make the parts. */
-const shares = { layout: 0.5, bound: 0.2, others: 0.3 };
+/** Shares of the effort: a few plans to start from, the best of them once more, the search of plans and its bounds. */
+const shares = { starts: 0.3, layout: 0.3, plans: 0.4 };
+
+/** Below this effort there is nothing left to look longer with. */
+const effortToLookAgain = 0.2;
+
+/** At an effort of 1 so many parts are decided in the search of plans. */
+const decisionsAtFullEffort = 8;
 
 /** So few plans of how to make the parts are all solved, and their bounds are the bound. */
 const fewPlans = 4;
 
-/** At an effort of 1 so many other plans are tried. */
-const othersAtFullEffort = 8;
-
-/** One way for each part, as indices into its list. */
-type MakingPlan = readonly number[];
-
-/** Two values closer than this share are one. */
-const tolerance = 1e-9;
-
-interface Tried {
-  readonly plan: MakingPlan;
-  readonly choice: Choice;
-  /** Whether it is proven that the parts, made so, cannot all be laid out. */
-  readonly isRuledOut: boolean;
-}
-
 /**
  * As `choose`, but a part may instead be made of equal strips, edge-joined, from boards of one tone (DESIGN, section 6).
- * All copies of a part are made in one way. First each in the first way that some board allows; where parts stay short,
- * in the next; then, as far as the effort goes, one part at a time is made otherwise, the largest first, and the better
- * plan kept.
- *
- * The bound is the least of all plans' bounds where there are few plans and one copy of each such part; else that of the
- * job in which such parts are replaced by what every way to make them has in it (see `corePart`).
+ * All copies of a part are made in one way; which way for which part is a plan. Few plans are all solved. Of many, a few
+ * are solved to start from, and the rest searched as far as the effort goes (see `branchPlans`, which has the bound).
  */
 export function* chooseGlued(job: Job, options: SolveOptions): Solve {
-  const ways = job.parts.map((part) => waysToMake(job, part));
-  const open = ways.flatMap((list, index) => (list.length > 1 ? [index] : []));
-  const first: MakingPlan = ways.map(() => 0);
-  if (open.length === 0) return (yield* solved(job, ways, first, options)).choice;
+  const making = makingOf(job);
+  const { ways, open } = making;
+  if (open.length === 0) {
+    const plan = ways.map(() => 0);
+    return (yield* solvePlan(making, plan, options)).choice;
+  }
   const plans = open.reduce((product, index) => product * ways[index]!.length, 1);
-  const areAllSolved = plans <= fewPlans && open.every((index) => job.parts[index]!.quantity === 1);
-  if (areAllSolved) {
+  if (plans <= fewPlans && open.every((index) => job.parts[index]!.quantity === 1)) {
     const each = { ...options, effort: options.effort / plans };
     const tried: Tried[] = [];
-    for (const plan of everyPlan(ways)) tried.push(yield* solved(job, ways, plan, each));
-    return withBound(job, bestOf(job, tried).choice, boundOf(job, tried));
+    for (const plan of everyPlan(ways)) tried.push(yield* solvePlan(making, plan, each));
+    return withBound(job, bestOf(job, tried).choice, boundOfAll(job, tried));
   }
-  const best = yield* search(job, ways, open, first, options);
-  const core = job.parts.map((part, index) =>
-    open.includes(index) ? corePart(job, part, ways[index]!) : partMade(job, part, ways[index]![0]!),
-  );
-  const relaxed = yield* silent(
-    choose({ ...job, parts: core }, { ...options, effort: shares.bound * options.effort }),
-  );
-  return withBound(job, best, relaxed.short.length > 0 ? null : relaxed.proof.bound);
+  const start = yield* started(making, options);
+  const each = { ...options, effort: (shares.plans * options.effort) / (2 * decisionsAtFullEffort) };
+  const decisions = Math.floor(Math.min(1, options.effort) * decisionsAtFullEffort);
+  const { best, bound } = yield* branchPlans(making, start, { root: each, each, decisions });
+  return withBound(job, best.choice, bound);
 }
 
-/** The job with its parts made by one plan, solved and glued together. */
-function* solved(
-  job: Job,
-  ways: readonly WayToMake[][],
-  plan: MakingPlan,
-  options: SolveOptions,
-): Generator<Progress, Tried, void> {
-  const made = plan.map((at, index) => ways[index]![at]!);
-  const parts = job.parts.map((part, index) => partMade(job, part, made[index]!));
-  const isOpen = ways.some((list) => list.length > 1);
-  const steps = choose({ ...job, parts }, options);
-  const cut = yield* isOpen ? silent(steps) : steps;
-  const isRuledOut = cut.short.length > 0 && cut.proof.proven;
-  return { plan, choice: glueTogether(job, cut, made), isRuledOut };
-}
-
-/** Drives a solve that is one of several: what bounds it bounds not the whole. */
-function* silent(steps: Solve): Solve {
-  for (let step = steps.next(); ; step = steps.next()) {
-    if (step.done === true) return step.value;
-    yield { ...step.value, bound: null } satisfies Progress;
-  }
-}
-
-function* search(
-  job: Job,
-  ways: readonly WayToMake[][],
-  open: readonly number[],
-  first: MakingPlan,
-  options: SolveOptions,
-): Solve {
-  const layout = { ...options, effort: shares.layout * options.effort };
-  let best = yield* solved(job, ways, first, layout);
-  const stopped = (): boolean => options.stop?.() === true;
-  for (let next = laterWhereShort(ways, best); next !== null && !stopped();) {
-    const tried = yield* solved(job, ways, next, layout);
-    best = bestOf(job, [best, tried]);
-    next = laterWhereShort(ways, tried);
-  }
+function makingOf(job: Job): Making {
+  const ways = job.parts.map((part) => waysToMake(job, part));
   const size = (index: number): number => job.parts[index]!.length * job.parts[index]!.width;
-  const largestFirst = [...open].sort((a, b) => size(b) - size(a));
-  const others = Math.floor(Math.min(1, options.effort) * othersAtFullEffort);
-  const each = { ...options, effort: (shares.others * options.effort) / Math.max(1, others) };
-  for (let at = 0; at < others && !stopped(); at += 1) {
-    const index = largestFirst[at % largestFirst.length]!;
-    const step = 1 + Math.floor(at / largestFirst.length);
-    const plan = best.plan.map((way, part) => (part === index ? (way + step) % ways[part]!.length : way));
-    best = bestOf(job, [best, yield* solved(job, ways, plan, each)]);
+  const open = ways.flatMap((list, index) => (list.length > 1 ? [index] : []));
+  return { job, ways, open: open.sort((a, b) => size(b) - size(a)) };
+}
+
+/** The best of a few plans: all parts whole, all of two strips, all of as many as may be. */
+function* started(making: Making, options: SolveOptions): Generator<Progress, Tried, void> {
+  const { job, ways } = making;
+  const stopped = (): boolean => options.stop?.() === true;
+  const starts = startsOf(ways);
+  const each = { ...options, effort: (shares.starts * options.effort) / starts.length };
+  let best: Tried | null = null;
+  for (const start of starts) {
+    let next: MakingPlan | null = start;
+    while (next !== null && (best === null || !stopped())) {
+      const tried: Tried = yield* solvePlan(making, next, each);
+      best = best === null ? tried : bestOf(job, [best, tried]);
+      next = laterWhereShort(ways, tried);
+    }
   }
-  return best.choice;
+  const found = best!;
+  if (options.effort < effortToLookAgain || stopped()) return found;
+  const longer = { ...options, effort: shares.layout * options.effort };
+  return bestOf(job, [found, yield* solvePlan(making, found.plan, longer)]);
+}
+
+/** Every part of as near as may be to one, to two and to the most strips; each such plan once. */
+function startsOf(ways: readonly (readonly WayToMake[])[]): MakingPlan[] {
+  const most = Math.max(...ways.flat().map(({ strips }) => strips));
+  const plans = [1, 2, most].map((wanted) =>
+    ways.map((list) => {
+      const index = list.findIndex(({ strips }) => strips >= wanted);
+      return index < 0 ? list.length - 1 : index;
+    }),
+  );
+  return [...new Map(plans.map((plan) => [plan.join(), plan])).values()];
 }
 
 /** The plan with the next way for each part that is short; null where there is none left. */
-function laterWhereShort(ways: readonly WayToMake[][], { plan, choice }: Tried): MakingPlan | null {
+function laterWhereShort(
+  ways: readonly (readonly WayToMake[])[],
+  { plan, choice }: Tried,
+): MakingPlan | null {
   const isShort = (part: number): boolean => choice.short.some((short) => short.part === part);
   const next = plan.map((at, part) => (isShort(part) && at + 1 < ways[part]!.length ? at + 1 : at));
   return next.some((at, part) => at !== plan[part]) ? next : null;
 }
 
-function* everyPlan(ways: readonly WayToMake[][]): Generator<MakingPlan> {
+function* everyPlan(ways: readonly (readonly WayToMake[])[]): Generator<MakingPlan> {
   const counts = ways.map((list) => list.length);
   const all = counts.reduce((product, count) => product * count, 1);
   for (let number = 0; number < all; number += 1) {
@@ -133,23 +107,8 @@ function* everyPlan(ways: readonly WayToMake[][]): Generator<MakingPlan> {
   }
 }
 
-/** Fewest short by worth, then the goal's value; the first of equals. */
-function bestOf(job: Job, tried: readonly Tried[]): Tried {
-  const sign = job.shop.goal === 'most value' ? -1 : 1;
-  const missing = ({ choice }: Tried): number =>
-    choice.short.reduce(
-      (sum, { part, copies }) => sum + copies * Math.max(valueOf(job.parts[part]!), 1e-9),
-      0,
-    );
-  return tried.reduce((best, one) => {
-    const apart = missing(one) - missing(best);
-    if (Math.abs(apart) > tolerance) return apart < 0 ? one : best;
-    return sign * one.choice.proof.value < sign * best.choice.proof.value ? one : best;
-  });
-}
-
 /** The bound of all plans together: of those that may lay out everything; null where one of them lacks some part. */
-function boundOf(job: Job, tried: readonly Tried[]): number | null {
+function boundOfAll(job: Job, tried: readonly Tried[]): number | null {
   const bounds = tried.map(({ choice }) => choice.proof.bound);
   if (job.shop.goal === 'most value') return Math.max(...bounds);
   const rivals = tried.filter(({ isRuledOut }) => !isRuledOut);
@@ -157,6 +116,7 @@ function boundOf(job: Job, tried: readonly Tried[]): number | null {
   return Math.min(...rivals.map(({ choice }) => choice.proof.bound));
 }
 
+/** The choice with the bound of all plans; null: the one that always holds. */
 function withBound(job: Job, choice: Choice, bound: number | null): Choice {
   const { value } = choice.proof;
   const isMost = job.shop.goal === 'most value';

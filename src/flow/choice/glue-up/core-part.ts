@@ -4,8 +4,11 @@ import type { Part } from '../../parts/part.ts';
 import type { Job } from '../../stock/job.ts';
 import type { WayToMake } from './way-to-make.ts';
 
-/** No part is divided finer for the bound: many narrow pieces are slow to price, and hold little more of its area. */
-const mostPieces = 6;
+/**
+ * No part is divided finer for the bound: of the demo's job six pieces bounded no better than two, after twenty times the
+ * work.
+ */
+const mostPieces = 2;
 
 /**
  * What every way to make a part has in it: m narrow pieces of its length. A bound on layouts with these instead of the
