@@ -115,7 +115,9 @@ function wholePlan(
   const columns: Column[] = [];
   for (const [g, group] of instance.groups.entries()) {
     // On a board paid for, a use in part is as good as a whole one.
-    const copies = boardsArePaid ? Math.ceil(usage.copies[g]! - wholeTolerance) : Math.round(usage.copies[g]!);
+    const copies = boardsArePaid
+      ? Math.ceil(usage.copies[g]! - wholeTolerance)
+      : Math.round(usage.copies[g]!);
     if (copies === 0) continue;
     const used = found.columns.flatMap((column, c) => {
       const times = column.group === g ? Math.round(found.answer.use[c]!) : 0;
@@ -128,7 +130,7 @@ function wholePlan(
     }
     if (copies > 1) return null;
     const counts = Int32Array.from(usage.pieces[g]!, (count) => Math.round(count));
-    const placements = patternWith(group, counts, instance.meter);
+    const placements = patternWith(group, counts, store.unfit, instance.meter);
     if (placements === 'unknown') return null;
     if (placements === 'none') return { group: g, counts };
     const column = columnOf(g, placements, group);

@@ -137,7 +137,7 @@ function* prove({ instance, store, standing, budget }: Solving): Generator<void,
 function* proveBoards({ instance, store, standing, budget, cuts }: Solving): Generator<void, void, void> {
   const slots = instance.groups.reduce((sum, { copies }) => sum + copies, 0);
   if (slots > mostSlots || instance.groups.every(({ cost }) => cost === 0)) return;
-  const limits = { until: 0.85 * budget, workPerSet: 0.1 * budget };
+  const limits = { until: 0.85 * budget, workPerSet: 0.3 * budget };
   yield* searchBoards(instance, store, cuts, standing.bound, limits, {
     offer: offerTo(standing),
     cutoff: () => standing.best.objective - 0.5 * slackOf(standing.best.objective),
@@ -159,9 +159,9 @@ function stagesOf(
   ] as const;
   if (effort <= 0) return base;
   return [
-    ['trying other first layouts', improveUpTo(solving, 0.15, 8, Infinity)],
-    ...base,
+    ['finding patterns', root(solving)],
     ['proving', proveBoards(solving)],
+    ['choosing boards', firstDive(solving)],
     ['improving', improveUpTo(solving, 0.65, 9, 3)],
     ['proving', prove(solving)],
     ['improving', improveUpTo(solving, 1, Infinity, 3)],
@@ -181,7 +181,7 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   };
   const stopped = (): boolean => options.stop?.() === true;
   const done = (): boolean => stopped() || isMet(standing);
-  const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map() };
+  const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map(), unfit: new Map() };
   const solving = { instance, store, standing, stream: random(options.seed), cuts: [], budget: Infinity };
   const pieces = instance.kinds.reduce((sum, kind) => sum + kind.demand, 0);
   const work = Math.max(0.05, options.effort) * (workPerSolve + pieces * workPerPiece);

@@ -1,4 +1,5 @@
 import { type Column, columnOf, columnWorth } from './column.ts';
+import type { Unfit } from './exact-pattern.ts';
 import {
   type Pool,
   type Rest,
@@ -47,6 +48,7 @@ export interface Store {
   readonly relaxed: Pool;
   /** Caps met so far: group and kind. */
   readonly caps: Map<string, GroupRow>;
+  readonly unfit: Unfit;
 }
 
 export interface NodeAnswer {

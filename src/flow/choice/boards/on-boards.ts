@@ -3,7 +3,13 @@ import { type Pool, addToPool, emptyPool } from '../generate.ts';
 import type { Instance } from '../instance.ts';
 import type { Store } from '../node.ts';
 
-/** The job on a few boards that are paid for already: what is left to be minimised is all but the boards' own cost. */
+/**
+ * Share of a board's cost that is still to be paid when it is used. Next to nothing, but not nothing: with boards for
+ * free every pattern is tied with every other, and the simplex goes in circles.
+ */
+export const shareLeft = 0.05;
+
+/** The job on a few boards that are paid for, nearly: what is left to be minimised is what they leave uncovered. */
 export interface OnBoards {
   readonly instance: Instance;
   /** Group of the whole job for each group here. */
@@ -15,19 +21,28 @@ function moved(column: Column, group: number, cost: number): Column {
   return { ...column, group, cost: column.cost + cost };
 }
 
+/** What is paid for a copy of the group's board before it is used. */
+function paidOf(whole: Instance, group: number): number {
+  return (1 - shareLeft) * whole.groups[group]!.cost;
+}
+
 /** The job on the boards taken, with all patterns and caps known of them. */
 export function onBoards(whole: Instance, store: Store, copies: Int32Array): OnBoards {
   const groups = [...copies.keys()].filter((g) => copies[g]! > 0);
   const instance: Instance = {
     ...whole,
-    groups: groups.map((g) => ({ ...whole.groups[g]!, copies: copies[g]!, cost: 0 })),
+    groups: groups.map((g) => ({
+      ...whole.groups[g]!,
+      copies: copies[g]!,
+      cost: shareLeft * whole.groups[g]!.cost,
+    })),
   };
   const at = new Map(groups.map((g, index) => [g, index]));
   const take = (pool: Pool): Pool => {
     const here = emptyPool();
     for (const column of pool.columns) {
       const index = at.get(column.group);
-      if (index !== undefined) addToPool(here, moved(column, index, -whole.groups[column.group]!.cost));
+      if (index !== undefined) addToPool(here, moved(column, index, -paidOf(whole, column.group)));
     }
     return here;
   };
@@ -38,7 +53,7 @@ export function onBoards(whole: Instance, store: Store, copies: Int32Array): OnB
   return {
     instance,
     groups,
-    store: { pool: take(store.pool), relaxed: take(store.relaxed), caps: new Map(caps) },
+    store: { pool: take(store.pool), relaxed: take(store.relaxed), caps: new Map(caps), unfit: store.unfit },
   };
 }
 
@@ -46,7 +61,7 @@ export function onBoards(whole: Instance, store: Store, copies: Int32Array): OnB
 export function backToWhole(whole: Instance, { groups }: OnBoards, columns: readonly Column[]): Column[] {
   return columns.map((column) => {
     const group = groups[column.group]!;
-    return moved(column, group, whole.groups[group]!.cost);
+    return moved(column, group, paidOf(whole, group));
   });
 }
 

@@ -6,7 +6,7 @@ import { type Store, solveNode } from '../node.ts';
 import { type Plan, planOf, withoutSurplus } from '../plan.ts';
 import type { BoardCut, Refuted } from './board-cut.ts';
 import { type BoardSet, cheapestBoards } from './cheapest-boards.ts';
-import { type OnBoards, backToWhole, keepLearnt, onBoards } from './on-boards.ts';
+import { type OnBoards, backToWhole, keepLearnt, onBoards, shareLeft } from './on-boards.ts';
 
 /** What the search over sets of boards asks and reports. */
 export interface BoardWatch {
@@ -89,7 +89,10 @@ export function* searchBoards(
 function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> {
   const { instance, store, cuts, limits, watch } = search;
   const here = onBoards(instance, store, set.copies);
-  const paid = set.copies.reduce((sum, count, g) => sum + count * instance.groups[g]!.cost, 0);
+  const paid = set.copies.reduce(
+    (sum, count, g) => sum + count * (1 - shareLeft) * instance.groups[g]!.cost,
+    0,
+  );
   const room = (): number => watch.cutoff() - paid;
   const found = yield* solveNode(here.instance, wholeRest(here.instance), here.store, [], {
     rounds: 60,
@@ -110,15 +113,30 @@ function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> 
   };
   const rest = wholeRest(here.instance);
   const until = Math.min(limits.until, instance.meter.spent + limits.workPerSet);
-  offer(planOf(here.instance, yield* dive(here.instance, rest, here.store.pool, { first: 3, later: 5, until })));
+  offer(
+    planOf(here.instance, yield* dive(here.instance, rest, here.store.pool, { first: 3, later: 5, until })),
+  );
   if (watch.cutoff() <= set.bound + slack) return true;
   let least = found.bound;
-  const root: SearchNode = { copies: wholeRest(here.instance).copies, rows: [], bound: found.bound, depth: 0 };
-  yield* branchAndPrice(here.instance, wholeRest(here.instance), here.store, root, until, {
-    offer,
-    cutoff: room,
-    raise: (bound) => (least = Math.max(least, bound)),
-  }, true);
+  const root: SearchNode = {
+    copies: wholeRest(here.instance).copies,
+    rows: [],
+    bound: found.bound,
+    depth: 0,
+  };
+  yield* branchAndPrice(
+    here.instance,
+    wholeRest(here.instance),
+    here.store,
+    root,
+    until,
+    {
+      offer,
+      cutoff: room,
+      raise: (bound) => (least = Math.max(least, bound)),
+    },
+    true,
+  );
   keepLearnt(instance, store, here);
   if (least <= set.bound - paid + slack) {
     // Nothing learnt: the set is laid aside at the bound it has.
