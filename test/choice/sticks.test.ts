@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { inches } from '../../src/base/units/tick.ts';
+import { inches, ticks } from '../../src/base/units/tick.ts';
 import { verify } from '../../src/flow/check/verify.ts';
 import { buildInstance } from '../../src/flow/choice/build-instance.ts';
 import { choose } from '../../src/flow/choice/choose.ts';
@@ -267,3 +267,28 @@ function leastCost(
   visit(0, 0);
   return best;
 }
+
+test('sticks of which no plan lays out all pieces are answered all the same', () => {
+  const cell = 8128;
+  const job = {
+    name: 'too few',
+    shop: {
+      ...defaultShop,
+      endTrim: ticks(0),
+      edgeTrim: ticks(0),
+      ripKerf: ticks(0),
+      crosscutKerf: ticks(0),
+    },
+    parts: [
+      { ...plainPart({ name: 'a', length: 6 * cell, width: 3 * cell }), quantity: 4 },
+      plainPart({ name: 'b', length: 5 * cell, width: 3 * cell }),
+    ],
+    boards: [4, 7, 4].map((length, index) => ({
+      ...plainBoard({ name: `b${index}`, length: length * cell, width: (index === 1 ? 3 : 5) * cell }),
+      cost: [9, 19, 14][index]!,
+    })),
+  };
+  const { patterns, short } = finish(choose(job, { seed: 1, effort: 0.05 }));
+  expect(patterns.length).toBe(1);
+  expect(short.reduce((sum, { copies }) => sum + copies, 0)).toBe(4);
+});

@@ -26,6 +26,8 @@ export interface SticksStanding {
 /** Shares of the budget for the first dives, and how many of them there are. */
 const divesUntil = 0.35;
 const dives = 3;
+/** Work that one dive counts for at least. */
+const workPerDive = 100_000;
 
 /**
  * Solves a job of sticks (see isSticks): column generation with bounded knapsacks, its bound raised to the next whole
@@ -87,6 +89,8 @@ export function* solveSticks(
     (d < dives || !branches || sticks.stocks.length > 1) && !met() && meter.spent < share;
     d += 1
   ) {
+    // A dive that dies at once costs next to nothing by its own count: where none can live they went on for ever.
+    meter.spent += workPerDive;
     const shake = 0.15 * Math.min(d, 6);
     const dive = diveSticks(solve, master, at, {
       center: proof,
