@@ -6,7 +6,7 @@ import { lumberWanted, ownedSuffices, toDraw } from '../../../src/decide/buy/est
 import { pickBoards, pileOf } from '../../../src/decide/buy/estimate/pick-boards.ts';
 import { chanceOf, summarise } from '../../../src/decide/buy/estimate/summary.ts';
 import { wantedPieces } from '../../../src/decide/buy/estimate/wanted.ts';
-import { completer } from '../../../src/decide/buy/solve-job.ts';
+import { completer, wholeCompleter } from '../../../src/decide/buy/solve-job.ts';
 import type { Choice } from '../../../src/flow/choice/choice.ts';
 import type { Part } from '../../../src/flow/parts/part.ts';
 import { defaultShop } from '../../../src/flow/shop/shop.ts';
@@ -151,6 +151,20 @@ describe('a visit', () => {
     }
   });
 
+  it('asks about fewer boards than the eye needs apart, and settles for the eye’s number where told so', () => {
+    const [asked, fewer]: number[][] = [[], []];
+    const counting = (list: number[], choice: (job: Job) => Choice) => (given: Job) => {
+      list.push(given.boards.length);
+      return choice(given);
+    };
+    const never = (given: Job): Choice => ({ ...byArea(given), short: [{ part: 0, copies: 1, why: 'no' }] });
+    const always = (given: Job): Choice => ({ ...byArea(given), short: [] });
+    const big = jobOf([part('front', 30, 4, { quantity: 9 })]);
+    const visit = drawVisit(big, lumber, 3, 0, counting(asked!, always), counting(fewer!, never));
+    expect(asked).toEqual([visit.enough]);
+    expect(fewer).toEqual([visit.enough! - 1]);
+  });
+
   it('needs nothing where what is owned suffices', () => {
     const owned = { ...job, boards: [board('own', 100, 12)] };
     expect(drawVisit(owned, lumber, 3, 0, byArea).enough).toBe(0);
@@ -209,6 +223,14 @@ describe('what is owned already', () => {
     expect(suffices([warm, pale])).toBe(false);
     expect(suffices([warm, pale], 'any')).toBe(true);
     expect(suffices([warm, { ...pale, tone: 'warm' }])).toBe(true);
+  });
+
+  it('suffices when a panel comes out of it in strips', () => {
+    const panel = part('panel', 30, 7, { glueUp: 2 });
+    const boards = [board('a', 31, 4), board('b', 31, 4)];
+    expect(ownedSuffices(wantedOf(jobOf([panel], boards)), wholeCompleter(1))).toBe(false);
+    expect(ownedSuffices(wantedOf(jobOf([panel], boards)), completer(1))).toBe(true);
+    expect(ownedSuffices(wantedOf(jobOf([panel], boards.slice(1))), completer(1))).toBe(false);
   });
 
   it('is matched in tone by what is bought: the tone that most of it has', () => {

@@ -46,13 +46,23 @@ const mostSpares = 6;
  * in the order taken, out of which the job comes.
  * @param job its boards are those owned; they cost nothing
  * @param visit number of the visit: with the seed and grade it fixes the pile
+ * @param solveFewer asked in place of `solve` about fewer boards than the eye needs; it may miss a layout but not make one
+ * up, so that a quicker one costs now and then a board too many
  */
-export function drawVisit(job: Job, lumber: Lumber, seed: number, visit: number, solve: SolveJob): Visit {
+export function drawVisit(
+  job: Job,
+  lumber: Lumber,
+  seed: number,
+  visit: number,
+  solve: SolveJob,
+  solveFewer: SolveJob = solve,
+): Visit {
   const { pile, feet } = pileOfVisit(lumber, seed, visit);
   const owned = { ...job, boards: job.boards.map((board) => ({ ...board, cost: 0 })) };
   const { needed, unfound } = pickBoards(owned, pile);
   const order = withSpares(owned, pile, needed);
-  const found = unfound.length === 0 ? leastPrefix(owned, pile, order, needed.length, solve) : null;
+  const found =
+    unfound.length === 0 ? leastPrefix(owned, pile, order, needed.length, solve, solveFewer) : null;
   let total = 0;
   return {
     cart: order.map((at) => (total += feet(at))),
@@ -105,12 +115,14 @@ function leastPrefix(
   order: readonly number[],
   byEye: number,
   solve: SolveJob,
+  solveFewer: SolveJob,
 ): Found | null {
   const list = wantedPieces(job);
   const trial = (count: number): Found | null => {
     const boards = order.slice(0, count).map((at) => pile.board(at));
     if (!mayComeOut(job, list, [...job.boards, ...boards])) return null;
-    const choice = solve({ ...job, boards: [...job.boards, ...boards] });
+    const ask = count < byEye ? solveFewer : solve;
+    const choice = ask({ ...job, boards: [...job.boards, ...boards] });
     return choice.short.length === 0 ? { count, choice, boards } : null;
   };
   let best = trial(byEye);
