@@ -1,0 +1,143 @@
+import type { Rectangle } from '../../../src/base/geometry/rectangle.ts';
+import type { Part } from '../../../src/flow/parts/part.ts';
+import type { Kind, Plate } from '../../../src/flow/patterns/plate.ts';
+import type { RunsOnPlate } from '../../patterns/strip/workpieces.ts';
+import type { Shop } from '../../../src/flow/shop/shop.ts';
+import type { Board } from '../../../src/flow/stock/board.ts';
+import type { Defect } from '../../../src/flow/stock/defect.ts';
+import { type JobKind, jointing, kindsOfJob } from './job-kinds.ts';
+import { placedRuns } from './placed-runs.ts';
+import type { TinyJob } from './tiny-job.ts';
+
+/** A board as a plate of whole cells with all of the job's kinds: worked out from the rules, not from the solver. */
+export interface JobPlate {
+  readonly plate: Plate;
+  /** In the order of `kindsOfJob`; a run's has no shapes, its places are in `runs`. */
+  readonly kinds: readonly Kind[];
+  readonly runs: RunsOnPlate;
+}
+
+/** What is left of the board once its ends and rough edges are trimmed. */
+function trimmedBoard(board: Board, shop: Shop): Rectangle {
+  const end = board.origin === 'rack' || shop.endTrim === 0 ? 0 : Math.max(shop.endTrim, shop.crosscutKerf);
+  const edge = shop.edgeTrim === 0 ? 0 : Math.max(shop.edgeTrim, shop.ripKerf);
+  const near = board.surface === 'rough' || board.surface === 'S2S' ? edge : 0;
+  const far = board.surface === 'S4S' ? 0 : edge;
+  const isTooShort = near + far > 0 && board.length < shop.shortestRip;
+  return {
+    x: end,
+    y: near,
+    length: board.length - 2 * end,
+    width: isTooShort ? 0 : board.width - near - far,
+  };
+}
+
+const unsound: ReadonlySet<string> = new Set([
+  'rot',
+  'split',
+  'check',
+  'shake',
+  'wane',
+  'hole',
+  'loose knot',
+  'pith',
+  'bark pocket',
+]);
+
+/** Whether a defect under a piece forbids that this face of it shows. */
+function spoils(part: Part, defect: Defect, show: 'A' | 'B'): boolean {
+  if (part.quality === 'any') return false;
+  if (part.quality === 'sound') return unsound.has(defect.kind);
+  const isWelcome = part.accept.some(
+    ({ kind, atMost }) =>
+      kind === defect.kind && (atMost === null || Math.max(defect.length, defect.width) <= atMost),
+  );
+  const isOnShow = defect.face === 'through' || defect.face === show;
+  const isOnBack = defect.face === 'through' || defect.face !== show;
+  if (isOnShow && !isWelcome) return true;
+  return isOnBack && (part.quality === 'clear-2' || unsound.has(defect.kind));
+}
+
+/** Faces of the board that the part may show; none where the board cannot serve it. */
+function openFaces(part: Part, board: Board, tone: string | null): ('A' | 'B')[] {
+  const isHere = part.pin === null || part.pin.board === board.name;
+  const hasTone = tone === null || part.show === 0 || board.tone === tone;
+  if (!isHere || !hasTone || board.dressedThickness < part.thickness) return [];
+  return (['A', 'B'] as const).filter((face) => (part.pin?.face ?? face) === face);
+}
+
+/** The wood a defect spoils, in cells of the plate. */
+function grown(defect: Defect, area: Rectangle, shop: Shop, cell: number): Rectangle {
+  const margin = defect.kind.includes('knot') ? shop.knotMargin : 0;
+  return {
+    x: (defect.x - margin - area.x) / cell,
+    y: (defect.y - margin - area.y) / cell,
+    length: (defect.length + 2 * margin) / cell,
+    width: (defect.width + 2 * margin) / cell,
+  };
+}
+
+/** A single blank or strip as it may lie on the board. */
+function plainKind(
+  { job, cell }: TinyJob,
+  { parts, strips, copies }: JobKind,
+  board: Board,
+  tone: string | null,
+): Kind {
+  const index = parts[0]!;
+  const part = job.parts[index]!;
+  const length = (part.length + job.shop.lengthAllowance) / cell;
+  const whole = part.width + job.shop.widthAllowance;
+  const width = (strips === 1 ? whole : whole / strips + jointing) / cell;
+  if (!Number.isInteger(length) || !Number.isInteger(width))
+    throw new Error(`${part.name} is not of whole cells`);
+  const along = { length, width };
+  const across = { length: width, width: length };
+  return {
+    shapes: part.grain === 'along' ? [along] : part.grain === 'across' ? [across] : [along, across],
+    cap: copies * strips,
+    clearances: openFaces(part, board, tone).map((face) => 2 * index + (face === 'A' ? 0 : 1)),
+  };
+}
+
+/**
+ * The plates of the job's boards, in their order; clearances 2p and 2p + 1 are part p showing face A and face B.
+ * @param tone the only one of whose boards the parts that show are cut; null: any
+ */
+export function jobPlates(tiny: TinyJob, tone: string | null = null): JobPlate[] {
+  const { job, cell } = tiny;
+  const { shop, parts } = job;
+  const all = kindsOfJob(job);
+  return job.boards.map((board) => {
+    const area = trimmedBoard(board, shop);
+    const plate: Plate = {
+      length: Math.max(0, area.length / cell),
+      width: Math.max(0, area.width / cell),
+      crosscutKerf: shop.crosscutKerf / cell,
+      ripKerf: shop.ripKerf / cell,
+      shortestRip: shop.shortestRip / cell,
+      stages: shop.stages,
+      clearances: parts.flatMap((part) =>
+        (['A', 'B'] as const).map((show) =>
+          board.defects
+            .filter((defect) => spoils(part, defect, show))
+            .map((defect) => grown(defect, area, shop, cell)),
+        ),
+      ),
+    };
+    const kinds = all.map((kind): Kind =>
+      kind.parts.length > 1
+        ? { shapes: [], cap: kind.copies, clearances: [] }
+        : plainKind(tiny, kind, board, tone),
+    );
+    const placed = all.flatMap(({ parts: members }, kind) => {
+      if (members.length < 2) return [];
+      const faces = (['A', 'B'] as const).filter((face) =>
+        members.every((part) => openFaces(parts[part]!, board, tone).includes(face)),
+      );
+      return faces.flatMap((face) => placedRuns(tiny, plate, { kind, members, face }));
+    });
+    const several = all.reduce((sum, kind) => sum + (kind.parts.length > 1 ? kind.copies : 0), 0) > 1;
+    return { plate, kinds, runs: { placed, several } };
+  });
+}
