@@ -131,13 +131,25 @@ function wholePlan(
     if (copies > 1) return null;
     const counts = Int32Array.from(usage.pieces[g]!, (count) => Math.round(count));
     const placements = patternWith(group, counts, store.unfit, instance.meter);
-    if (placements === 'unknown') return null;
+    // Of several copies, others could hold what this one does not.
+    if (placements === 'unknown' || (placements === 'none' && rest.copies[g]! > 1)) return null;
     if (placements === 'none') return { group: g, counts };
     const column = columnOf(g, placements, group);
     addToPool(store.pool, column);
     columns.push(column);
   }
   return planOf(instance, withoutSurplus(instance, columns));
+}
+
+/** Whether the child's last decision was made before: the master bends it a little, and would for ever. */
+function repeats({ rows }: SearchNode): boolean {
+  const last = rows.at(-1);
+  return rows
+    .slice(0, -1)
+    .some(
+      ({ group, kind, sign, limit }) =>
+        group === last!.group && kind === last!.kind && sign === last!.sign && limit === last!.limit,
+    );
 }
 
 /** No pattern of the group holds these counts or more: some kind must have one fewer. Together the children are complete. */
@@ -166,6 +178,17 @@ export interface SearchWatch {
   readonly after?: (node: SearchNode, found: NodeAnswer) => Generator<void, void, void>;
 }
 
+/** Best bound first; of the last two where boards are paid for, since there the question is only whether they hold all. */
+function nextOf(open: readonly SearchNode[], boardsArePaid: boolean): number {
+  if (boardsArePaid) return open.length - 1;
+  let index = 0;
+  open.forEach((node, i) => {
+    const { bound, depth } = open[index]!;
+    if (node.bound < bound || (node.bound === bound && node.depth > depth)) index = i;
+  });
+  return index;
+}
+
 /**
  * Branch and price, best bound first. Branches on copies used of a group, then on pieces of a kind on a group; both are
  * linear in a pattern's counts, so pricing stays the same DP with other prices. A node whose sums are whole but
@@ -185,19 +208,11 @@ export function* branchAndPrice(
   const open: SearchNode[] = [root];
   let ends = Infinity;
   while (instance.meter.spent < until) {
-    let index = -1;
-    open.forEach((node, i) => {
-      if (
-        index < 0 ||
-        node.bound < open[index]!.bound ||
-        (node.bound === open[index]!.bound && node.depth > open[index]!.depth)
-      )
-        index = i;
-    });
-    const lowest = index < 0 ? Infinity : open[index]!.bound;
+    const lowest = Math.min(Infinity, ...open.map((node) => node.bound));
     watch.raise(Math.min(lowest, ends, watch.cutoff()));
-    if (index < 0 || lowest >= watch.cutoff()) return;
-    const node = open.splice(index, 1)[0]!;
+    if (lowest >= watch.cutoff()) return;
+    const node = open.splice(nextOf(open, boardsArePaid), 1)[0]!;
+    if (node.bound >= watch.cutoff()) continue;
     const here: Rest = { demand: rest.demand, copies: node.copies };
     const found = yield* solveNode(instance, here, store, node.rows, {
       rounds: 60,
@@ -209,10 +224,15 @@ export function* branchAndPrice(
     if (bound >= watch.cutoff()) continue;
     if (watch.after !== undefined) yield* watch.after(node, found);
     if (bound >= watch.cutoff()) continue;
+    if (!found.answer.certified) {
+      ends = Math.min(ends, bound);
+      continue;
+    }
     const usage = usageOf(instance, found);
     const two = children(instance, node, usage, bound, boardsArePaid);
     if (two !== null) {
-      open.push(...two);
+      if (two.some((child) => repeats(child))) ends = Math.min(ends, bound);
+      else open.push(...two);
       continue;
     }
     const plan = wholePlan(instance, here, store, found, usage, boardsArePaid);

@@ -60,6 +60,14 @@ function shapesOf(job: Job, kind: BlankKind): Shape[] {
   return grain === 'across' ? [across] : [along, across];
 }
 
+/** A run's narrower pieces are ripped once the run is crosscut: that takes a fourth stage, and pieces long enough to be ripped. */
+function isCuttable({ shop }: Job, { members, width }: BlankKind): boolean {
+  const narrow = members.filter((member) => member.width < width);
+  if (narrow.length === 0) return true;
+  if (shop.stages !== 'any' && shop.stages < 4) return false;
+  return narrow.every(({ length }) => length >= shop.shortestRip);
+}
+
 function groupOf(
   job: Job,
   kinds: readonly BlankKind[],
@@ -73,7 +81,8 @@ function groupOf(
   const platesKinds: Kind[] = kinds.map((kind) => ({
     shapes: shapesOf(job, kind),
     cap: kind.demand,
-    clearances: clearancesFor(job, kind, board, known),
+    clearances: isCuttable(job, kind) ? clearancesFor(job, kind, board, known) : [],
+    ...(kind.members.length > 1 ? { shortestOfRun: Math.min(...kind.members.map((m) => m.length)) } : {}),
   }));
   const plate: Plate = {
     length: Math.max(0, area.length),

@@ -40,6 +40,9 @@ export function sideRow(row: GroupRow): SideRow {
   return { coefficient: (column) => coefficientIn(row, column), limit: row.limit };
 }
 
+/** Work of a master's solve for each of its rows and columns. */
+const workPerCell = 8;
+
 /** What the search keeps from node to node. */
 export interface Store {
   /** Patterns that keep the caps: these may be cut. */
@@ -133,6 +136,7 @@ export function* solveNode(
     open = broughtUp(open, instance, rest, store, branching);
     const { rows, columns } = open;
     const answer = open.master.solve();
+    instance.meter.spent += workPerCell * (1 + rows.length + instance.kinds.length) * (1 + columns.length);
     const priced = priceAll(instance, rest, store, answer, rows, round, limits.capped);
     if (priced.cut !== null) cuts.splice(priced.bound > bound ? cuts.length : 0, 0, priced.cut);
     bound = Math.max(bound, priced.bound);

@@ -31,6 +31,11 @@ export interface Kind {
   readonly cap: number;
   /** Indices of the plate's clearances under which the kind may lie (any one suffices); empty: never on this plate. */
   readonly clearances: readonly number[];
+  /**
+   * For a run, which is crosscut into several pieces after all: length of the shortest of them. Nothing may lie beside it in its
+   * strip. Left out for a kind that is one piece.
+   */
+  readonly shortestOfRun?: number;
 }
 
 /** A blank on the plate, in plate coordinates. */

@@ -10,6 +10,7 @@ export interface LengthGroup {
     readonly kind: number;
     readonly width: number;
     readonly clearances: readonly number[];
+    readonly shortestOfRun: number | null;
   }[];
 }
 
@@ -71,24 +72,26 @@ function positions(
   most: number,
 ): Positions {
   const inside = [...new Set([0, ...origins.filter((o) => o > 0 && o < limit)])];
-  const lastStart = limit - Math.min(...steps.map((s) => s.size));
+  const least = Math.min(...steps.map((s) => s.size));
+  const lastStart = limit - least;
   const all = reachablePositions(limit, inside, steps);
-  if (all === null) return { list: evenPositions(limit, inside, most), exact: false, lastStart };
+  if (all === null) return { list: evenPositions(limit, inside, most, least), exact: false, lastStart };
   const set = new Set(
     [...all, ...extra.filter((e) => e > 0)].filter((at) => at <= lastStart || at === limit),
   );
   const useful = [...set].sort((a, b) => a - b);
-  const list = thin(useful, most, new Set(inside));
+  const list = thin(useful, most, new Set(inside), least);
   return { list, exact: list.length === useful.length, lastStart };
 }
 
 function nextIndices(xs: Float64Array, step: number, lastStart: number, relaxed: boolean): Int32Array {
   const end = xs.length - 1;
-  return Int32Array.from(xs, (x, index) => {
+  return Int32Array.from(xs, (x) => {
     const behind = x + step;
     if (behind > xs[end]!) return -1;
     if (behind > lastStart) return end;
-    return relaxed ? Math.max(index + 1, floorIndex(xs, behind)) : ceilIndex(xs, behind);
+    // No gap is wider than the smallest step, so that rounding down still leads on.
+    return relaxed ? floorIndex(xs, behind) : ceilIndex(xs, behind);
   });
 }
 
@@ -119,7 +122,10 @@ export function rasterOf(plate: Plate, kinds: readonly Kind[], size: RasterSize)
     next: nextIndices(xs, length + plate.crosscutKerf, x.lastStart, size.relaxed),
     shapes: shapes
       .filter((s) => s.length === length)
-      .map(({ kind, width }) => ({ kind, width, clearances: kinds[kind]!.clearances })),
+      .map(({ kind, width }) => {
+        const { clearances, shortestOfRun } = kinds[kind]!;
+        return { kind, width, clearances, shortestOfRun: shortestOfRun ?? null };
+      }),
   }));
   const nextY = widths.map((w) => nextIndices(ys, w + plate.ripKerf, y.lastStart, size.relaxed));
   return { xs, ys, groups, widths, nextY, exactX: x.exact, exactY: y.exact, relaxed: size.relaxed };

@@ -58,23 +58,37 @@ export function reachablePositions(
  * A pattern laid on the thinner raster is still a pattern (each piece moves right to the next position);
  * a bound must round the other way, which the caller asks for when it builds the raster's steps.
  */
-export function thin(positions: readonly number[], most: number, keep: ReadonlySet<number>): number[] {
+export function thin(
+  positions: readonly number[],
+  most: number,
+  keep: ReadonlySet<number>,
+  widest: number,
+): number[] {
   if (positions.length <= most) return [...positions];
   const every = positions.length / most;
   const last = positions.length - 1;
   let due = 0;
+  let before = positions[0]!;
   return positions.filter((position, rank) => {
-    const take = rank >= due || rank === last || keep.has(position);
+    const wide = rank < last && positions[rank + 1]! - before > widest;
+    const take = rank >= due || rank === last || keep.has(position) || wide;
     if (rank >= due) due += every;
+    if (take) before = position;
     return take;
   });
 }
 
-/** `count` positions evenly spread over 0..limit, with the origins: for when the sums cannot be listed. */
-export function evenPositions(limit: number, origins: readonly number[], count: number): number[] {
+/** At least `count` positions evenly spread over 0..limit, no gap wider than `widest`, with the origins: for when the sums cannot be listed. */
+export function evenPositions(
+  limit: number,
+  origins: readonly number[],
+  count: number,
+  widest: number,
+): number[] {
+  const parts = Math.max(count, Math.ceil(limit / widest) + 1);
   const set = new Set<number>([0, limit]);
   for (const origin of origins) if (origin <= limit) set.add(origin);
-  for (let i = 1; i < count; i += 1) set.add(Math.floor((limit * i) / count));
+  for (let i = 1; i < parts; i += 1) set.add(Math.floor((limit * i) / parts));
   return [...set].sort((a, b) => a - b);
 }
 

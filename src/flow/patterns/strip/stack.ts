@@ -7,6 +7,8 @@ export interface StripShape {
   readonly width: number;
   /** Clearances any of which suffices. */
   readonly clearances: readonly number[];
+  /** See Kind; null for one piece. */
+  readonly shortestOfRun: number | null;
 }
 
 /**
@@ -67,7 +69,7 @@ function lowestFree(
 /**
  * Lists the stacks on one segment; null when nothing fits.
  * A piece shorter than the shortest rip, or any piece when only 3 stages are allowed, must fill the strip's
- * width exactly.
+ * width exactly; so must a run some piece of which is too short to be ripped.
  */
 export function stackOption(
   plate: Plate,
@@ -84,12 +86,15 @@ export function stackOption(
   for (let at = pending.pop(); at !== undefined; at = pending.pop()) {
     const from = numbers.get(at) ?? 0;
     for (const shape of shapes) {
-      const best = lowestArc(shape, segment, inReach, at, exact);
+      if (shape.shortestOfRun !== null && at !== 0) continue;
+      const mustFill = exact || (shape.shortestOfRun ?? Infinity) < plate.shortestRip;
+      const best = lowestArc(shape, segment, inReach, at, mustFill);
       if (best === null) continue;
-      const end = best.offset + shape.width + plate.ripKerf;
+      // Behind a run nothing more is laid: the crosscuts between its pieces go through the whole strip.
+      const end = shape.shortestOfRun === null ? best.offset + shape.width + plate.ripKerf : Infinity;
       if (!numbers.has(end)) {
         numbers.set(end, numbers.size);
-        pending.push(end);
+        if (end < Infinity) pending.push(end);
       }
       arcs.push({ kind: shape.kind, width: shape.width, from, to: numbers.get(end) ?? 0, ...best });
     }
