@@ -15,6 +15,8 @@ export interface LpAnswer {
   readonly objective: number;
   /** How the answer was had: straight away, or after a fresh start because the first certificate failed. */
   readonly solves: number;
+  /** Pivots of all starts: each costs about as many elementary steps as the program has rows times columns. */
+  readonly pivots: number;
   /** False when no start gave a certificate within tolerance: then x is only a point, not an optimum. */
   readonly certified: boolean;
 }
@@ -99,7 +101,10 @@ function addTo(started: Started, row: LpRow): void {
 }
 
 /** Reads the basis out of the engine's tableau: a basic variable's value stands in its row, a nonbasic one's price in the cost row. */
-function read(started: Started, objective: readonly number[]): Omit<LpAnswer, 'solves' | 'certified'> {
+function read(
+  started: Started,
+  objective: readonly number[],
+): Omit<LpAnswer, 'solves' | 'pivots' | 'certified'> {
   const { matrix, colByVarIndex, rowByVarIndex, width, rhsColumn } = started.model.tableau;
   const x = Float64Array.from(started.variables, (variable) => {
     const row = rowByVarIndex[variable.index] ?? -1;
@@ -157,15 +162,17 @@ const pivotsPerLine = 8;
 /**
  * Lets the engine solve, but not for ever: where costs and limits changed a lot its first phase can circle among ties
  * without end. An engine stopped so stands at some basis, which the certificate judges as any other.
+ * @returns how many pivots it took
  */
-function solveBounded({ model, variables, constraints }: Started): void {
+function solveBounded({ model, variables, constraints }: Started): number {
   const { tableau } = model;
   const stalled = new Error('the simplex goes in circles');
   const { pivot } = tableau;
-  let left = 500 + pivotsPerLine * (variables.length + constraints.length);
+  const most = 500 + pivotsPerLine * (variables.length + constraints.length);
+  let pivots = 0;
   tableau.pivot = (row, column) => {
-    left -= 1;
-    if (left < 0) throw stalled;
+    if (pivots === most) throw stalled;
+    pivots += 1;
     pivot.call(tableau, row, column);
   };
   try {
@@ -175,6 +182,7 @@ function solveBounded({ model, variables, constraints }: Started): void {
   } finally {
     tableau.pivot = pivot;
   }
+  return pivots;
 }
 
 /** Opens a program over the given objective; see PackingLp. */
@@ -214,11 +222,12 @@ function opened(objective: number[], rows: LpRow[], from: Started): PackingLp {
       return { lp: opened(own, kept, fromBasis(own, kept, started, stay)), rows: stay };
     },
     solve() {
+      let pivots = 0;
       for (let solves = 1; ; solves += 1) {
-        solveBounded(started);
+        pivots += solveBounded(started);
         const answer = read(started, objective);
         const certified = certifies(objective, rows, answer.x, answer.rowPrice);
-        if (certified || solves === 3) return { ...answer, solves, certified };
+        if (certified || solves === 3) return { ...answer, solves, pivots, certified };
         started = restart(objective, rows, solves);
       }
     },

@@ -85,6 +85,9 @@ export function pricesByLength(sticks: Sticks): Point {
   };
 }
 
+/** Work of one elementary step of the master's simplex. */
+const workPerStep = 0.3;
+
 /** How far prices lean towards those of the best bound so far (Wentges 1997): they swing less, and fewer rounds do. */
 const lean = 0.6;
 
@@ -118,7 +121,7 @@ export function* generateSticks(
   for (;;) {
     if (raised(sticks, bound) >= limits.cutoff - 1e-9) return { duals: null, bound, proof: best };
     const duals = master.solve();
-    meter.spent += master.size() * sticks.lengths.length * 26;
+    meter.spent += duals.steps * workPerStep;
     let found = 0;
     for (const share of [lean, 0]) {
       for (const pattern of judged(share === 0 ? duals : between(best, duals, share))) {

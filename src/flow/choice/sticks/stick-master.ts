@@ -47,6 +47,8 @@ export interface StickDuals {
   /** Sticks of each stock that must be used and hold nothing. */
   readonly idle: Float64Array;
   readonly certified: boolean;
+  /** Elementary steps that the solve took, about. */
+  readonly steps: number;
 }
 
 /**
@@ -64,7 +66,6 @@ export interface StickMaster {
   solve(): StickDuals;
   /** A master of its own that stands where this one does; of many patterns it takes only those that pay best. */
   fork(): StickMaster;
-  readonly size: () => number;
 }
 
 /**
@@ -73,6 +74,14 @@ export interface StickMaster {
  */
 function nudged(count: number, kind: number): number {
   return count <= 0 ? 0 : count + 1e-6 * ((kind * 0.6180339887) % 1);
+}
+
+/**
+ * What a pattern seems dearer to the engine than it is: of sticks that all cost the same, too many patterns are tight at
+ * once, and the simplex circles among them. Prices are judged without it, so bounds hold and lose as little.
+ */
+function slack(order: number): number {
+  return 1e-6 * ((order * 0.7548776662) % 1);
 }
 
 /** Opens the restricted master of a job of sticks, without columns. */
@@ -95,13 +104,25 @@ export function openStickMaster(sticks: Sticks): StickMaster {
 /** A pattern in the master, and whether the restriction allows it. */
 interface Entry {
   readonly pattern: Pattern;
+  /** What the engine gets for its cost: see slack. */
+  readonly limit: number;
   open: boolean;
+}
+
+/** How many patterns are worth keeping when some are shed: what is left out is found again when it is needed. */
+function worthKeeping(kinds: number): number {
+  return Math.ceil(1.3 * kinds) + 60;
+}
+
+/** Patterns beyond which the master sheds some: pivots in a tall program cost more than finding patterns anew. */
+function tooMany(kinds: number): number {
+  return 2 * worthKeeping(kinds);
 }
 
 function standing(
   sticks: Sticks,
-  lp: PackingLp,
-  entries: Entry[],
+  program: PackingLp,
+  listed: Entry[],
   from: Restriction,
   earlier: StickDuals | null,
 ): StickMaster {
@@ -109,6 +130,9 @@ function standing(
   const groups = sticks.stocks.length;
   /** Rows before those of the patterns. */
   const before = kinds + groups;
+  let added = listed.length;
+  let lp = program;
+  let entries = listed;
   const keys = new Set(entries.map(({ pattern }) => patternKey(pattern)));
   const away = 2 * sticks.penalty[0]! * sticks.demand.reduce((sum, count) => sum + count, 0);
   let at = from;
@@ -118,39 +142,40 @@ function standing(
     const key = patternKey(pattern);
     if (keys.has(key)) return false;
     keys.add(key);
-    entries.push({ pattern, open: true });
+    added += 1;
+    const limit = sticks.stocks[pattern.stock]!.cost * (1 + slack(added));
+    entries.push({ pattern, open: true, limit });
     lp.addRow({
       indices: [...pattern.kinds, kinds + pattern.stock, kinds + groups + pattern.stock],
       coefficients: [...pattern.counts, -1, 1],
-      limit: sticks.stocks[pattern.stock]!.cost,
+      limit,
     });
     return true;
   };
 
+  /** A program that stands where this one does, with the patterns that pay best, and those. */
+  const best = (): { readonly lp: PackingLp; readonly entries: Entry[] } => {
+    const duals = last;
+    const most = worthKeeping(kinds);
+    if (duals === null || entries.length <= most) {
+      return { lp: lp.fork(() => true).lp, entries: entries.map((entry) => ({ ...entry })) };
+    }
+    const loss = entries.map(
+      ({ pattern: p }) => sticks.stocks[p.stock]!.cost + duals.stock[p.stock]! - patternWorth(p, duals.kind),
+    );
+    const bar = [...loss].sort((a, b) => a - b)[most]!;
+    const { lp: own, rows } = lp.fork((row) => row < before || loss[row - before]! < bar);
+    return {
+      lp: own,
+      entries: rows.flatMap((row) => (row < before ? [] : [{ ...entries[row - before]! }])),
+    };
+  };
+
   return {
     add,
-    size: () => entries.length + kinds,
     fork() {
-      const most = Math.ceil(1.3 * kinds) + 60;
-      const duals = last;
-      if (duals === null || entries.length <= most) {
-        const { lp: own } = lp.fork(() => true);
-        return standing(
-          sticks,
-          own,
-          entries.map((entry) => ({ ...entry })),
-          at,
-          last,
-        );
-      }
-      const loss = entries.map(
-        ({ pattern: p }) =>
-          sticks.stocks[p.stock]!.cost + duals.stock[p.stock]! - patternWorth(p, duals.kind),
-      );
-      const bar = [...loss].sort((a, b) => a - b)[most]!;
-      const { lp: own, rows } = lp.fork((row) => row < before || loss[row - before]! < bar);
-      const left = rows.flatMap((row) => (row < before ? [] : [{ ...entries[row - before]! }]));
-      return standing(sticks, own, left, at, last);
+      const own = best();
+      return standing(sticks, own.lp, own.entries, at, last);
     },
     aim(to) {
       at = to;
@@ -163,7 +188,7 @@ function standing(
         const fits = clipped(pattern, at.rest) === pattern && !isBanned(sticks, pattern, at.banned);
         if (entry.open === fits) return;
         entry.open = fits;
-        lp.setLimit(before + p, sticks.stocks[pattern.stock]!.cost + (fits ? 0 : away));
+        lp.setLimit(before + p, entry.limit + (fits ? 0 : away));
       });
       for (const pattern of used) {
         const own = clipped(pattern, at.rest);
@@ -171,7 +196,14 @@ function standing(
       }
     },
     solve() {
-      const { x, rowPrice, certified } = lp.solve();
+      let shed = 0;
+      if (entries.length > tooMany(kinds) && last !== null) {
+        ({ lp, entries } = best());
+        keys.clear();
+        for (const { pattern } of entries) keys.add(patternKey(pattern));
+        shed = kinds;
+      }
+      const { x, rowPrice, certified, pivots } = lp.solve();
       let fixed = 0;
       let pieces = 0;
       at.rest.demand.forEach((count, k) => (pieces += Math.max(0, count) * x[k]!));
@@ -190,6 +222,7 @@ function standing(
         use: rowPrice.slice(before).map((value, p) => (entries[p]!.open ? value : 0)),
         patterns: entries.map((entry) => entry.pattern),
         certified,
+        steps: (1 + pivots + shed) * (before + entries.length) * (kinds + 2 * groups),
       };
       return last;
     },
