@@ -25,6 +25,10 @@ const sorts: readonly (readonly [string, Sort])[] = [
   ['most value', { rules: { ...plain, goal: 'most value' }, jobs: 100, proven: 0.95, best: 0.97 }],
   ['least cost with offcut credit', { rules: { ...plain, credit: true }, jobs: 60, proven: 0.4, best: 0.75 }],
   [
+    'least cost with a run',
+    { rules: { ...plain, stages: [4], about: 'run' }, jobs: 60, proven: 0.9, best: 0.95 },
+  ],
+  [
     'most value at one, two, five stages and any',
     { rules: { ...plain, goal: 'most value', stages: [1, 2, 5, 'any'] }, jobs: 60, proven: 0.9, best: 0.95 },
   ],

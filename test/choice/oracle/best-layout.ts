@@ -20,7 +20,7 @@ function waysOf(tiny: TinyJob, tone: string | null): Way[] {
     if (plate.length <= 0 || plate.width <= 0) return [];
     if (shop.goal === 'most value' || shop.offcutCredit === 0)
       return maximalCounts(plate, kinds, runs).map((counts) => ({ board: index, cost, counts }));
-    if (runs.placed.length > 0) throw new Error('no runs where offcuts earn credit');
+    if (runs.length > 0) throw new Error('no runs where offcuts earn credit');
     const keep = { length: shop.leastOffcutLength / cell, width: shop.leastOffcutWidth / cell };
     const whole = (length / cell) * (width / cell);
     return keptOffcuts(plate, kinds, keep).map(({ counts, area }) => ({

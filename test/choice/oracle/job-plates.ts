@@ -1,20 +1,19 @@
 import type { Rectangle } from '../../../src/base/geometry/rectangle.ts';
 import type { Part } from '../../../src/flow/parts/part.ts';
 import type { Kind, Plate } from '../../../src/flow/patterns/plate.ts';
-import type { RunsOnPlate } from '../../patterns/strip/workpieces.ts';
+import type { RunKind } from '../../patterns/strip/every-cut.ts';
 import type { Shop } from '../../../src/flow/shop/shop.ts';
 import type { Board } from '../../../src/flow/stock/board.ts';
 import type { Defect } from '../../../src/flow/stock/defect.ts';
 import { type JobKind, jointing, kindsOfJob } from './job-kinds.ts';
-import { placedRuns } from './placed-runs.ts';
 import type { TinyJob } from './tiny-job.ts';
 
 /** A board as a plate of whole cells with all of the job's kinds: worked out from the rules, not from the solver. */
 export interface JobPlate {
   readonly plate: Plate;
-  /** In the order of `kindsOfJob`; a run's has no shapes, its places are in `runs`. */
+  /** In the order of `kindsOfJob`; a run's has no shapes, what it is is in `runs`. */
   readonly kinds: readonly Kind[];
-  readonly runs: RunsOnPlate;
+  readonly runs: readonly RunKind[];
 }
 
 /** What is left of the board once its ends and rough edges are trimmed. */
@@ -100,6 +99,44 @@ function plainKind(
   };
 }
 
+/** Kerf of a blade tilted for the steeper of two ends: kerf / cos, in cells; the angles of tiny jobs keep it whole. */
+function meetingKerf(kerf: number, first: number, second: number): number {
+  const steeper = Math.max(Math.abs(first), Math.abs(second));
+  const slanted = kerf / Math.cos((steeper * Math.PI) / 180);
+  if (Math.abs(slanted - Math.round(slanted)) > 1e-6) throw new Error(`a kerf of ${slanted} cells`);
+  return Math.round(slanted);
+}
+
+/** A run as it may lie on the board; it goes either way along it, which makes no difference to its rectangle. */
+function runKind(
+  { job, cell }: TinyJob,
+  plate: Plate,
+  { kind, members }: { readonly kind: number; readonly members: readonly number[] },
+  board: Board,
+  tone: string | null,
+): RunKind {
+  const parts = members.map((index) => job.parts[index]!);
+  const blanks = parts.map((part) => ({
+    length: (part.length + job.shop.lengthAllowance) / cell,
+    width: (part.width + job.shop.widthAllowance) / cell,
+  }));
+  const kerfs = parts
+    .slice(1)
+    .map((part, m) => meetingKerf(plate.crosscutKerf, parts[m]!.rightEnd, part.leftEnd));
+  const faces = (['A', 'B'] as const).filter((face) =>
+    parts.every((part) => openFaces(part, board, tone).includes(face)),
+  );
+  return {
+    kind,
+    length: [...blanks.map(({ length }) => length), ...kerfs].reduce((sum, each) => sum + each, 0),
+    width: Math.max(...blanks.map(({ width }) => width)),
+    members: blanks,
+    blocked: faces.map((face) =>
+      members.flatMap((index) => plate.clearances[2 * index + (face === 'A' ? 0 : 1)]!),
+    ),
+  };
+}
+
 /**
  * The plates of the job's boards, in their order; clearances 2p and 2p + 1 are part p showing face A and face B.
  * @param tone the only one of whose boards the parts that show are cut; null: any
@@ -130,14 +167,9 @@ export function jobPlates(tiny: TinyJob, tone: string | null = null): JobPlate[]
         ? { shapes: [], cap: kind.copies, clearances: [] }
         : plainKind(tiny, kind, board, tone),
     );
-    const placed = all.flatMap(({ parts: members }, kind) => {
-      if (members.length < 2) return [];
-      const faces = (['A', 'B'] as const).filter((face) =>
-        members.every((part) => openFaces(parts[part]!, board, tone).includes(face)),
-      );
-      return faces.flatMap((face) => placedRuns(tiny, plate, { kind, members, face }));
-    });
-    const several = all.reduce((sum, kind) => sum + (kind.parts.length > 1 ? kind.copies : 0), 0) > 1;
-    return { plate, kinds, runs: { placed, several } };
+    const runs = all.flatMap(({ parts: members }, kind) =>
+      members.length > 1 ? [runKind(tiny, plate, { kind, members }, board, tone)] : [],
+    );
+    return { plate, kinds, runs };
   });
 }

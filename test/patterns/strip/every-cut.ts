@@ -1,30 +1,57 @@
+import type { Rectangle } from '../../../src/base/geometry/rectangle.ts';
 import type { Kind, Plate, Shape } from '../../../src/flow/patterns/plate.ts';
-import { type RunsOnPlate, makeAll } from './workpieces.ts';
+import { type Workpiece, deeper, makeAll } from './workpieces.ts';
+
+/**
+ * A run as it may lie on a plate: one rectangle, crosscut into its members one after another (all at one depth), the
+ * narrower of which are then ripped. The whole rectangle is clear, and nothing lies beside it in its strip.
+ */
+export interface RunKind {
+  /** Its index among the kinds, where it has no shapes. */
+  readonly kind: number;
+  /** Of the rectangle: the members and their kerfs; the widest member. */
+  readonly length: number;
+  readonly width: number;
+  readonly members: readonly Shape[];
+  /** Rectangles to be clear of, a list for each face that it may show. */
+  readonly blocked: readonly (readonly Rectangle[])[];
+}
+
+function overlaps(a: Rectangle, b: Rectangle): boolean {
+  return a.x < b.x + b.length && b.x < a.x + a.length && a.y < b.y + b.width && b.y < a.y + a.width;
+}
+
+/** Whether the workpiece is as long as the run, holds it in some clear place, and can be cut into its members. */
+function isRun(plate: Plate, run: RunKind, { x, y, length, width, depth }: Workpiece): boolean {
+  const most = plate.stages === 'any' ? Infinity : plate.stages;
+  const crosscut = deeper(plate, depth, true);
+  if (length !== run.length || width < run.width || crosscut > most) return false;
+  const toRip = run.members.filter((member) => member.width < width);
+  if (toRip.length > 0 && deeper(plate, crosscut, false) > most) return false;
+  if (toRip.some((member) => member.length < plate.shortestRip)) return false;
+  return run.blocked.some((list) => {
+    for (let low = y; low + run.width <= y + width; low += 1) {
+      const box = { x, y: low, length, width: run.width };
+      if (!list.some((r) => overlaps(r, box))) return true;
+    }
+    return false;
+  });
+}
 
 /** Kinds that may lie on exactly this rectangle of the plate. */
-function kindsAt(
-  plate: Plate,
-  kinds: readonly Kind[],
-  x: number,
-  y: number,
-  length: number,
-  width: number,
-): number[] {
+function kindsAt(plate: Plate, kinds: readonly Kind[], where: Rectangle): number[] {
   const isClear = (clearance: number): boolean =>
-    (plate.clearances[clearance] ?? []).every(
-      (r) => r.x >= x + length || r.x + r.length <= x || r.y >= y + width || r.y + r.width <= y,
-    );
+    !(plate.clearances[clearance] ?? []).some((r) => overlaps(r, where));
   return kinds.flatMap((kind, index) =>
-    kind.shapes.some((shape) => shape.length === length && shape.width === width) &&
+    kind.shapes.some((shape) => shape.length === where.length && shape.width === where.width) &&
     kind.clearances.some(isClear)
       ? [index]
       : [],
   );
 }
 
-function leastOf(kinds: readonly Kind[], runs?: RunsOnPlate): { length: number; width: number } {
-  const members = (runs?.placed ?? []).flatMap((run) => run.members);
-  const shapes: Shape[] = [...kinds.flatMap((kind) => kind.shapes), ...members];
+function leastOf(kinds: readonly Kind[], runs: readonly Shape[] = []): { length: number; width: number } {
+  const shapes = [...kinds.flatMap((kind) => kind.shapes), ...runs];
   return {
     length: Math.min(...shapes.map(({ length }) => length)),
     width: Math.min(...shapes.map(({ width }) => width)),
@@ -36,8 +63,7 @@ export function mostWorth(plate: Plate, kinds: readonly Kind[], worth: ArrayLike
   return makeAll<number>(plate, leastOf(kinds), {
     leftover: () => 0,
     nothing: 0,
-    piece: (x, y, length, width) =>
-      Math.max(0, ...kindsAt(plate, kinds, x, y, length, width).map((kind) => worth[kind] ?? 0)),
+    piece: (where) => Math.max(0, ...kindsAt(plate, kinds, where).map((kind) => worth[kind] ?? 0)),
     both: (near, far) => near + far,
     better: Math.max,
   });
@@ -59,9 +85,11 @@ function covers(a: Counts, b: Counts, kinds: number): boolean {
 function pieceCounts(
   plate: Plate,
   kinds: readonly Kind[],
-  where: readonly [x: number, y: number, length: number, width: number],
+  where: Workpiece,
+  runs: readonly RunKind[] = [],
 ): Counts[] {
-  return kindsAt(plate, kinds, ...where).flatMap((kind) =>
+  const found = runs.filter((run) => isRun(plate, run, where)).map(({ kind }) => kind);
+  return [...kindsAt(plate, kinds, where), ...found].flatMap((kind) =>
     (kinds[kind]?.cap ?? 0) > 0 ? [1 << (4 * kind)] : [],
   );
 }
@@ -89,26 +117,24 @@ function maximal(all: readonly Counts[], kinds: number): Counts[] {
  * Every maximal set of pieces that can be cut from the plate, as counts of each kind, none above its cap (at most 15).
  * Leaving a piece out of one is always possible too. A run counts as one piece of its kind, which has no shapes.
  */
-export function maximalCounts(plate: Plate, kinds: readonly Kind[], runs?: RunsOnPlate): number[][] {
+export function maximalCounts(
+  plate: Plate,
+  kinds: readonly Kind[],
+  runs: readonly RunKind[] = [],
+): number[][] {
   const caps = kinds.map((kind) => Math.min(kind.cap, 15));
   const none: readonly Counts[] = [0];
-  const found = makeAll<readonly Counts[]>(
-    plate,
-    leastOf(kinds, runs),
-    {
-      leftover: () => none,
-      nothing: none,
-      piece: (...where) => pieceCounts(plate, kinds, where),
-      run: (kind) => ((kinds[kind]?.cap ?? 0) > 0 ? [1 << (4 * kind)] : none),
-      both: (near, far) => {
-        if (near === none) return far;
-        if (far === none) return near;
-        return near.flatMap((a) => far.map((b) => together(a, b, caps)));
-      },
-      better: (a, b) => (a === b || b.length === 0 ? a : maximal([...a, ...b], caps.length)),
+  const found = makeAll<readonly Counts[]>(plate, leastOf(kinds, runs), {
+    leftover: () => none,
+    nothing: none,
+    piece: (where) => pieceCounts(plate, kinds, where, runs),
+    both: (near, far) => {
+      if (near === none) return far;
+      if (far === none) return near;
+      return near.flatMap((a) => far.map((b) => together(a, b, caps)));
     },
-    runs,
-  );
+    better: (a, b) => (a === b || b.length === 0 ? a : maximal([...a, ...b], caps.length)),
+  });
   return found.map((counts) => caps.map((_, kind) => countOf(counts, kind)));
 }
 
@@ -131,7 +157,7 @@ export function keptOffcuts(
     leftover: (length, width) =>
       length >= keep.length && width >= keep.width ? new Map([[0, length * width]]) : nothing,
     nothing,
-    piece: (...where) => new Map(pieceCounts(plate, kinds, where).map((counts) => [counts, 0])),
+    piece: (where) => new Map(pieceCounts(plate, kinds, where).map((counts) => [counts, 0])),
     both: (near, far) => {
       if (near === nothing) return far;
       if (far === nothing) return near;
