@@ -7,6 +7,8 @@ import { type PlateCase, plateCase, printed } from './random-plate.ts';
 
 /** Every position of a tiny plate is a candidate: what the pricer finds is the best there is. */
 const fine: Fineness = { patternX: 2000, patternY: 300, boundX: 400, boundY: 64, mostStarts: Infinity };
+/** Fewer positions than a tiny plate has: patterns are rounded one way, bounds the other. */
+const coarse: Fineness = { patternX: 4, patternY: 3, boundX: 4, boundY: 3, mostStarts: 16 };
 
 const cases = 1000;
 
@@ -108,5 +110,17 @@ describe('on 1,000 tiny plates with defects, each kind up to its cap', () => {
     }
     // No law: within caps the search is a heuristic (957 when this was written). It must not lose what it has.
     expect(best).toBeGreaterThanOrEqual(0.95 * cases);
+  });
+
+  test('with too few positions the bound still is one, and the pattern still can be cut', () => {
+    for (const one of all) {
+      const caps = Int32Array.from(one.kinds, ({ cap }) => cap);
+      const pricer = open(one, coarse);
+      expect(pricer.bound(one.worth, -1).bound, one.said).toBeGreaterThanOrEqual(one.capped);
+      const { placements, value } = pricer.pattern(one.worth, caps, 0);
+      expect(wrongWith(one.plate, one.kinds, placements), one.said).toEqual([]);
+      expect(overCaps(one.kinds, placements), one.said).toEqual([]);
+      expect(value, one.said).toBeLessThanOrEqual(one.capped);
+    }
   });
 });
