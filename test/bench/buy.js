@@ -13,7 +13,7 @@ import { performance } from 'node:perf_hooks';
 import { random } from '../../dist/base/random/random.js';
 import { inches } from '../../dist/base/units/tick.js';
 import { pileOfVisit } from '../../dist/decide/buy/estimate/draw.js';
-import { pickBoards } from '../../dist/decide/buy/estimate/pick-boards.js';
+import { pickBoards, spares } from '../../dist/decide/buy/estimate/pick-boards.js';
 import { shareOf, summarise } from '../../dist/decide/buy/estimate/summary.js';
 import { drawBoard } from '../../dist/decide/buy/lumber/draw-board.js';
 import { drawnGrades } from '../../dist/decide/buy/lumber/population.js';
@@ -37,6 +37,7 @@ const lumberOf = (grade) => ({
   nominalInches: 1,
   dressedThickness: inches(13 / 16),
   surface: 'rough',
+  tone: '',
 });
 
 /** The demo's mantel with nothing owned; its run whole, as planned without boards at hand. */
@@ -145,10 +146,7 @@ async function coverage() {
       const { needed, unfound } = pickBoards(job, pile);
       const boards = [];
       let cart = 0;
-      for (const at of [
-        ...needed,
-        ...Array.from({ length: pile.size }, (_, i) => i).filter((i) => !needed.includes(i)),
-      ]) {
+      for (const at of [...needed, ...spares(job, pile, new Set(needed))]) {
         if (cart >= boardFeet) break;
         boards.push(pile.board(at));
         cart += feet(at);

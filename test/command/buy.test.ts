@@ -1,5 +1,7 @@
-import { readFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { jobFolder, namesBelow } from './job-folder.ts';
 import { runIn, testWorld } from './test-world.ts';
@@ -116,6 +118,49 @@ describe('buy with a yard', () => {
     const refused = await runIn(testWorld(), 'buy', twice);
     expect(refused.code).toBe(2);
     expect(refused.err).toContain('list different boards as "Y1"');
+  });
+});
+
+describe('the yard trip of the fixtures', () => {
+  const trip = fileURLToPath(new URL('../../fixtures/jobs/yard-trip', import.meta.url));
+
+  it('is bought, taken and laid out; then nothing has to be bought', async () => {
+    const folder = join(jobFolder({}), 'yard-trip');
+    cpSync(trip, folder, { recursive: true });
+    const first = await runIn(testWorld(), 'buy', folder, '--take', '--effort', '0.2', '--json');
+    expect({ code: first.code, complete: json(first.out)['complete'] }).toEqual({ code: 0, complete: true });
+    const { best } = json(first.out) as {
+      best: { money: number; take: { board: string; copies: number }[] };
+    };
+    const rows = readFileSync(join(folder, 'boards.csv'), 'utf8');
+    for (const { board } of best.take) expect(rows).toMatch(new RegExp(`^${board},`, 'm'));
+    expect((await runIn(testWorld(), 'layout', folder, '--effort', '0.2')).code).toBe(0);
+    const again = await runIn(testWorld(), 'buy', folder);
+    expect(again.out).toMatch(/^What is owned suffices: nothing has to be bought\./);
+    const estimated = await runIn(testWorld(), 'buy', folder, '--estimate');
+    expect(estimated.out).toContain('4/4: what is owned suffices: nothing has to be bought.');
+  });
+
+  it('offers what is left of a row of which copies are owned, and keeps the two apart', async () => {
+    const folder = jobFolder({
+      'parts.csv': 'part,quantity,length,width,thickness\nside,2,30,5 1/2,3/4\n',
+      'boards.csv': `${boardsHead}Y3,1,36,6 1/4,4/4,rough,2A,9\n`,
+      'yard.csv': `${boardsHead}Y3,3,36,6 1/4,4/4,rough,2A,9\n`,
+      'defects.csv': null,
+    });
+    const { code, out } = await runIn(testWorld(), 'buy', folder, '--take');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Take Y3: 1 board, \$9\.00\./);
+    expect(readFileSync(join(folder, 'boards.csv'), 'utf8')).toMatch(/^Y3,2,/m);
+  });
+
+  it('is tallied: marks that bear out the claim, and marks that do not', async () => {
+    const out = mkdtempSync(join(tmpdir(), 'mantelwright-trip-'));
+    const { out: text } = await runIn(testWorld(), 'tally', trip, '--out', out);
+    expect(text).toMatch(/^yard +Y2 .* 1C +1C +met$/m);
+    expect(text).toMatch(/^yard +Y1 .* FAS +F1F +not met$/m);
+    const page = readFileSync(join(out, 'tally.html'), 'utf8');
+    expect(page).toContain('H1: too small for any grade');
   });
 });
 

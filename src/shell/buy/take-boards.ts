@@ -96,7 +96,8 @@ function cellsOf(
     ['surface', board.surface, 'rough'],
     ['species', board.species, ''],
     ['grade', board.grade, ''],
-    ['price', number(String(board.cost))],
+    // What is paid is whole cents.
+    ['price', number(String(Math.round(100 * board.cost) / 100))],
     ['look A', number(String(board.lookA)), '5'],
     ['look B', number(String(board.lookB)), '5'],
     ['tone', board.tone, ''],

@@ -72,6 +72,10 @@ describe('taking boards', () => {
     expect(written.includes('\r\n')).toBe(text.includes('\r\n'));
   });
 
+  it('writes the price paid to the cent', () => {
+    expect(readBack(added(short, [yardBoard('Y1', { cost: 16.333333333333336 })]))[1]!.cost).toBe(16.33);
+  });
+
   it('adds copies to a row of the same name', () => {
     const once = added(short, [yardBoard('Y1', { quantity: 2 })]);
     expect(readBack(added(once, [yardBoard('Y1', { quantity: 3 })]))[1]!.quantity).toBe(5);

@@ -7,7 +7,7 @@ import { nameText } from '../../../flow/sheet/words/named.ts';
 
 /** Additions to the sheet's look for answers read standing in the yard: small drawings may shrink instead of scroll. */
 const answerStyle = `
-.chart svg { display: block; width: 100%; height: auto; max-width: 52rem; }
+.chart svg { display: block; width: 100%; height: auto; max-width: 38rem; }
 .choice { border-top: 2px solid #000; margin: 1rem 0; padding-top: .4rem; break-inside: avoid; }
 .verdict ul { margin: .3rem 0; padding-left: 1.2rem; }
 `;

@@ -10,11 +10,16 @@ export interface ShownFace {
   readonly cuttings: readonly Rectangle[];
 }
 
-/** The findings to tell of a board: the grade it meets, and before it the claim, where that is another. */
+/**
+ * The findings to tell of a board: the grade it meets, and before it the claim, where that is another; for a board too
+ * small for any grade the claim alone.
+ */
 export function toldFindings({ claim, grade }: TallyRow): GradeFinding[] {
   const met = grade.findings.find((finding) => finding.grade === grade.grade);
   const claimed = 'finding' in claim ? claim.finding : undefined;
-  const told = [claimed, met ?? grade.findings.at(-1)].filter((finding) => finding !== undefined);
+  const tooSmall = grade.findings.every(({ largeEnough }) => !largeEnough);
+  const last = tooSmall && claimed !== undefined ? undefined : grade.findings.at(-1);
+  const told = [claimed, met ?? last].filter((finding) => finding !== undefined);
   return told.filter((finding, index) => told.findIndex((other) => other.grade === finding.grade) === index);
 }
 

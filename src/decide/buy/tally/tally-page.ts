@@ -90,10 +90,15 @@ function boardBlock(row: TallyRow, number: number, shop: Shop): Markup {
   return html(
     'section',
     { class: 'choice', id: `board-${number}` },
-    html('h3', {}, `${rowTitle(row)}: meets ${metWords(row)}`),
+    html('h3', {}, `${rowTitle(row)}: ${metHeading(row)}`),
     html('p', { class: 'facts' }, facts.join(' · ')),
     toldFindings(row).map((finding) => findingBlock(row, finding, shop)),
   );
+}
+
+function metHeading(row: TallyRow): string {
+  const words = metWords(row);
+  return words === 'too small' ? 'too small for any grade' : `meets ${words}`;
 }
 
 function findingBlock(row: TallyRow, finding: GradeFinding, shop: Shop): Child[] {
@@ -135,7 +140,7 @@ function waysTable(finding: GradeFinding): Markup {
       { head: 'units needed', kind: 'figures' },
       { head: 'units found', kind: 'figures' },
       { head: 'how sure' },
-      { head: '' },
+      { head: 'result' },
     ],
     rows,
   );

@@ -8,6 +8,7 @@ import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import type { Solvers } from '../solve-job.ts';
 import { cheapestPlans } from './runner-ups.ts';
+import { buysAny } from './yard-words.ts';
 import { type SpareAnswer, spareAnswer } from './spares.ts';
 import { type YardPlan, yardJob } from './yard-job.ts';
 
@@ -58,8 +59,7 @@ export function* yardAnswer(
   }
   const layout = layOut(best.job, best.choice);
   const faults = verify(best.job, layout);
-  const bought = best.taken.some((copies) => copies > 0);
-  const spares = bought ? yield* spareAnswer(owned, yard, best, solvers) : null;
+  const spares = buysAny(best) ? yield* spareAnswer(owned, yard, best, solvers) : null;
   return { kind: 'complete', owned, yard, best, layout, faults, runnerUps: others, spares };
 }
 

@@ -36,13 +36,20 @@ export function yardJob(
   prices: 'as written' | 'none' = 'as written',
 ): { readonly job: Job; readonly rows: readonly number[] } {
   const rows = yard.flatMap((_, row) => ((allowed[row] ?? 0) > 0 ? [row] : []));
+  const known = new Set(owned.boards.map(({ name }) => name));
   const offered = rows.map((row) => ({
     ...yard[row]!,
+    name: nameBeside(known, yard[row]!.name),
     quantity: allowed[row]!,
     cost: prices === 'none' ? 0 : yard[row]!.cost,
   }));
   const boards = [...owned.boards.map((board) => ({ ...board, cost: 0 })), ...offered];
   return { job: { ...owned, shop: { ...owned.shop, goal: 'least cost', offcutCredit: 0 }, boards }, rows };
+}
+
+/** A row of which copies are owned already is told apart from them: a layout knows boards by their names. */
+function nameBeside(known: ReadonlySet<string>, name: string): string {
+  return known.has(name) ? nameBeside(known, `${name} at the yard`) : name;
 }
 
 /** The cheapest way to complete the job out of the allowed boards; null when it does not come out. */

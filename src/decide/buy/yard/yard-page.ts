@@ -9,6 +9,7 @@ import { boardFeet } from '../../../trade/board-feet.ts';
 import { answerPage, points, section } from '../page/answer-page.ts';
 import type { YardAnswer } from './yard-answer.ts';
 import {
+  buysAny,
   coverWords,
   differenceWords,
   feetText,
@@ -61,12 +62,12 @@ function completeBlocks(answer: Complete, shop: Shop): Child[] {
     html(
       'p',
       { class: 'verdict' },
-      best.money === 0 && !best.taken.some((copies) => copies > 0)
+      !buysAny(best)
         ? ''
         : [html('strong', {}, `Take ${takenText(yard, best.taken)}: ${planText(best)}.`), ' '],
       proofWords(best),
     ),
-    best.taken.some((copies) => copies > 0) && section('take', 'To take', takeTable(answer, shop)),
+    buysAny(best) && section('take', 'To take', takeTable(answer, shop)),
     used.length > 0 && html('p', {}, `With what is owned: ${partsText(used)}.`),
     best.money > 0 &&
       section(

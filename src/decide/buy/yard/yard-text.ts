@@ -8,6 +8,7 @@ import { boardFeet } from '../../../trade/board-feet.ts';
 import type { YardAnswer } from './yard-answer.ts';
 import type { Copies, YardPlan } from './yard-job.ts';
 import {
+  buysAny,
   coverWords,
   differenceWords,
   feetText,
@@ -27,7 +28,12 @@ type Complete = Extract<YardAnswer, { kind: 'complete' }>;
 export function yardText(answer: YardAnswer, shop: Shop): string {
   if (answer.kind === 'short') return shortText(answer);
   const blocks = [
-    [`Take ${takenText(answer.yard, answer.best.taken)}: ${planText(answer.best)}.`, proofWords(answer.best)],
+    [
+      ...(buysAny(answer.best)
+        ? [`Take ${takenText(answer.yard, answer.best.taken)}: ${planText(answer.best)}.`]
+        : []),
+      proofWords(answer.best),
+    ],
     takenLines(answer, shop),
     runnerLines(answer),
     spareLines(answer),

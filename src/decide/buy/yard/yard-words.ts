@@ -13,13 +13,18 @@ export function takenText(yard: readonly Board[], taken: Copies): string {
   return words.length === 0 ? 'nothing' : words.join(', ');
 }
 
+/** Whether a plan takes any board of the yard, be it for nothing. */
+export function buysAny({ taken }: YardPlan): boolean {
+  return taken.some((copies) => copies > 0);
+}
+
 /** How sure it is that no choice costs less. The bound is rounded down, so that the sentence stays true. */
 export function proofWords(plan: YardPlan): string {
-  if (plan.money === 0) return 'What is owned suffices: nothing has to be bought.';
+  if (!buysAny(plan)) return 'What is owned suffices: nothing has to be bought.';
   if (plan.proven)
     return `Proven: no choice of these boards completes the job for less than ${money(plan.money)}.`;
   const least = Math.floor(plan.atLeast * 100 + 1e-6) / 100;
-  if (least <= 0) return `How little another choice could cost is not known.`;
+  if (least <= 0) return 'The cheapest choice found; it is not proven that no other costs less.';
   return `No choice of these boards can cost less than ${money(least)}; this one is at most ${percent((plan.money - least) / least)} more.`;
 }
 
