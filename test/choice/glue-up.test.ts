@@ -93,7 +93,7 @@ function assignments(job: Job): { strips: number; tone: string }[][] {
  */
 function leastCost(job: Job, made: readonly { strips: number; tone: string }[]): number {
   const [panel, ...rest] = job.parts;
-  const [{ tone }] = made as [{ tone: string }];
+  const tone = made[0]!.tone;
   const parts = made.map(({ strips }): Part => {
     const width = panel!.width / strips + (strips > 1 ? cell : 0);
     return {

@@ -51,6 +51,28 @@ export function cutBoard(
   return { board, usable: trimmed.usable, cuts, offcuts };
 }
 
+/**
+ * `cutBoard` for many boards of a job: equal boards with pieces of equal parts at equal places are worked out once. Boards
+ * with a run are not compared, since their cuts know one run from another.
+ */
+export function boardCutter(
+  job: Job,
+  favoured: Favoured,
+  worth?: OffcutWorth,
+): (pattern: BoardPattern) => BoardCuts | null {
+  const known = new Map<string, BoardCuts | null>();
+  return (pattern) => {
+    if (pattern.pieces.some(({ run }) => run !== undefined)) return cutBoard(job, pattern, favoured, worth);
+    const places = pattern.pieces.map(({ part, x, y, length, width }) => [part, x, y, length, width].join());
+    const key = `${pattern.board}: ${places.join(' ')}`;
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const made = cutBoard(job, pattern, favoured, worth);
+    known.set(key, made);
+    return made;
+  };
+}
+
 function rulesOf(job: Job, offcutWorth: CutRules['offcutWorth']): CutRules {
   const { crosscutKerf, ripKerf, shortestRip, stages, leastOffcutLength, leastOffcutWidth } = job.shop;
   const offcutsEarn = job.shop.goal === 'least cost' && job.shop.offcutCredit > 0;

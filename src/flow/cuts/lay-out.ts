@@ -3,7 +3,7 @@ import { boardFeet } from '../../trade/board-feet.ts';
 import type { BoardPattern, Choice, PlacedPiece } from '../choice/choice.ts';
 import type { Job } from '../stock/job.ts';
 import { areasOf } from './areas.ts';
-import { type BoardCuts, type OffcutWorth, cutBoard, favouredSettings } from './cut-board.ts';
+import { type BoardCuts, type OffcutWorth, boardCutter, favouredSettings } from './cut-board.ts';
 import { provenBy } from './goal-value.ts';
 import type { LaidBoard, LaidPiece, Layout, Totals } from './layout.ts';
 import { offcutId } from './offcut-id.ts';
@@ -19,8 +19,9 @@ import { countSetups } from './settings.ts';
 export function layOut(job: Job, choice: Choice, worth?: OffcutWorth): Layout {
   const favoured = favouredSettings(choice.patterns.flatMap((pattern) => pattern.pieces));
   const taken = new Set<string>();
+  const cut = boardCutter(job, favoured, worth);
   const boards = choice.patterns.map((pattern) => {
-    const made = cutBoard(job, pattern, favoured, worth);
+    const made = cut(pattern);
     if (made === null) throw new Error(`no legal cuts for board ${pattern.board} copy ${pattern.copy}`);
     return laidBoard(job, pattern, made, taken);
   });

@@ -1,5 +1,5 @@
 import type { BoardPattern, Choice } from '../choice/choice.ts';
-import { cutBoard, favouredSettings, type OffcutWorth } from '../cuts/cut-board.ts';
+import { boardCutter, favouredSettings, type OffcutWorth } from '../cuts/cut-board.ts';
 import type { Job } from '../stock/job.ts';
 import { rearrangements } from './rearrangements.ts';
 
@@ -24,8 +24,9 @@ interface Outcome {
  */
 export function leaveBest(job: Job, choice: Choice, worth: OffcutWorth): Choice {
   const favoured = favouredSettings(choice.patterns.flatMap(({ pieces }) => pieces));
+  const cut = boardCutter(job, favoured, worth);
   const outcomeOf = (pattern: BoardPattern): Outcome | null => {
-    const made = cutBoard(job, pattern, favoured, worth);
+    const made = cut(pattern);
     if (made === null) return null;
     const area = made.offcuts.reduce((sum, { length, width }) => sum + length * width, 0);
     const earns = job.shop.goal === 'least cost' && job.shop.offcutCredit > 0;

@@ -11,6 +11,9 @@ export interface RackNote {
   readonly lines: readonly string[];
 }
 
+/** More offcuts than this are not named one by one: the sheet has a table of them. */
+const mostNamed = 12;
+
 /** The boards of a layout that came from the rack. */
 export function rackBoardsOf(job: Job, layout: Layout): readonly LaidBoard[] {
   const fromRack = new Set(job.boards.filter(({ origin }) => origin === 'rack').map(({ name }) => name));
@@ -34,8 +37,11 @@ export function rackNote(job: Job, layout: Layout, without: Layout | null): Rack
     lines.push(...(without === null ? [] : savingLines(job, layout, without, used)));
   }
   if (left.length > 0) {
-    const pieces = left.map((offcut) => `${nameText(offcut.id, 20)} (${size(offcut)})`);
-    lines.push(`New offcuts: ${pieces.join(', ')}. When all is cut, "mantelwright rack put" books them.`);
+    const pieces = left.slice(0, mostNamed).map((offcut) => `${nameText(offcut.id, 20)} (${size(offcut)})`);
+    const more = left.length > mostNamed ? ` and ${left.length - mostNamed} more, listed on the sheet` : '';
+    lines.push(
+      `New offcuts: ${pieces.join(', ')}${more}. When all is cut, "mantelwright rack put" books them.`,
+    );
   }
   return lines.length === 0 ? null : { heading: 'The rack', lines };
 }
