@@ -1,4 +1,3 @@
-import type { Rectangle } from '../../../base/geometry/rectangle.ts';
 import type { Plate } from '../plate.ts';
 import { ceilIndex } from './raster.ts';
 import type { LengthGroup, Raster } from './raster-plate.ts';
@@ -13,14 +12,13 @@ export interface BandGroup {
   readonly ids: Int32Array;
 }
 
-/** A strip of one width at one height, over the whole length of the plate. Strips that offer the same share one band. */
+/** A strip of one width over the whole length of the plate. Strips that offer the same, at whatever height, share one band. */
 export interface Band {
-  readonly y: number;
   readonly width: number;
   readonly groups: readonly BandGroup[];
   /** 1 at each x index where some length is offered another option than just before: a defect begins or ends to matter. */
   readonly wakes: Uint8Array;
-  /** From this x on the band is as good as a clear one. */
+  /** From this x index on the band is as good as a clear one. */
   readonly clearFrom: number;
   /** The band of the same width with nothing in the way. */
   readonly clearBand: number;
@@ -38,7 +36,7 @@ export interface Bands {
   readonly bands: readonly Band[];
   /** Arcs sorted by `to`, so that a DP over heights can run in order. */
   readonly arcs: readonly BandArc[];
-  /** Every stack offered anywhere; number 0 stands for none. */
+  /** Every stack offered anywhere, those that differ only in where pieces lie as one; number 0 stands for none. */
   readonly options: readonly StackOption[];
   /** The band over the plate's whole width, which needs no rip; −1 when no piece is that wide. */
   readonly fullBand: number;
@@ -50,7 +48,9 @@ interface Building {
   readonly plate: Plate;
   readonly raster: Raster;
   readonly options: StackOption[];
+  /** Options by what they offer, and by what is in the way of them. */
   readonly numbers: Map<string, number>;
+  readonly asked: Map<string, number>;
 }
 
 function numberOf(building: Building, option: StackOption | null): number {
@@ -63,51 +63,91 @@ function numberOf(building: Building, option: StackOption | null): number {
   return building.options.length - 1;
 }
 
-/** Rectangles blocked for some clearance that reach into the strip, with their clearance. */
-function inStrip(plate: Plate, y: number, width: number): { clearance: number; r: Rectangle }[] {
+/** A rectangle blocked for some clearance, where it reaches into a strip: `low` and `high` are measured from the strip's near edge. */
+interface Obstacle {
+  readonly clearance: number;
+  readonly x: number;
+  readonly end: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+function obstacles(plate: Plate, y: number, width: number): Obstacle[] {
   return plate.clearances.flatMap((rectangles, clearance) =>
-    rectangles.filter((r) => r.y < y + width && r.y + r.width > y).map((r) => ({ clearance, r })),
+    rectangles
+      .filter((r) => r.y < y + width && r.y + r.width > y)
+      .map((r) => ({
+        clearance,
+        x: r.x,
+        end: r.x + r.length,
+        low: Math.max(0, r.y - y),
+        high: Math.min(width, r.y + r.width - y),
+      })),
   );
 }
 
+/** The option of one length on a strip of one width with these obstacles under it, worked out once. */
+function optionUnder(
+  building: Building,
+  group: LengthGroup,
+  index: number,
+  width: number,
+  under: readonly Obstacle[],
+): number {
+  const key = `${index}|${width}|${under.map((o) => `${o.clearance},${o.low},${o.high}`).join(';')}`;
+  const known = building.asked.get(key);
+  if (known !== undefined) return known;
+  const clearances = building.plate.clearances.map((_, clearance) =>
+    under
+      .filter((o) => o.clearance === clearance)
+      .map((o) => ({ x: 0, length: group.length, y: o.low, width: o.high - o.low })),
+  );
+  const shapes = group.shapes.filter((s) => s.width <= width);
+  const segment = { x: 0, length: group.length, y: 0, width };
+  const id =
+    shapes.length === 0
+      ? 0
+      : numberOf(building, stackOption({ ...building.plate, clearances }, shapes, segment));
+  building.asked.set(key, id);
+  return id;
+}
+
 /**
- * The options of one length along a strip. Which rectangles lie under the piece decides the option, so it is
- * worked out once for each such set. On a relaxed raster a position stands for all x up to the next one:
- * where the set changes in between, the strip counts as clear there.
+ * The options of one length along a strip. Which obstacles lie under the piece decides the option, and that changes only
+ * where one begins or ends to be under it. On a relaxed raster a position stands for all x up to the next one: where
+ * the obstacles change in between, the strip counts as clear there.
  */
 function bandGroup(
   building: Building,
   group: LengthGroup,
   index: number,
-  strip: { y: number; width: number },
-  blocking: readonly { r: Rectangle }[],
+  width: number,
+  blocking: readonly Obstacle[],
 ): BandGroup | null {
-  const { plate, raster } = building;
-  const shapes = group.shapes.filter((s) => s.width <= strip.width);
-  if (shapes.length === 0) return null;
-  const segment = { x: 0, length: group.length, ...strip };
-  const free = { ...plate, clearances: plate.clearances.map(() => []) };
-  const clear = numberOf(building, stackOption(free, shapes, segment));
+  const { xs, relaxed, exactX } = building.raster;
+  const clear = optionUnder(building, group, index, width, []);
   if (clear === 0) return null;
-  const first = Math.min(...blocking.map((b) => b.r.x));
-  const last = Math.max(...blocking.map((b) => b.r.x + b.r.length));
-  const start = ceilIndex(raster.xs, first - group.length + 1);
-  const stop = ceilIndex(raster.xs, last);
-  if (blocking.length === 0 || stop <= start)
-    return { group: index, clear, start: 0, ids: new Int32Array(0) };
-  const known = new Map<string, number>();
-  const under = (x: number): string =>
-    blocking.map((b) => (b.r.x < x + group.length && b.r.x + b.r.length > x ? '1' : '0')).join('');
-  const ids = Int32Array.from({ length: stop - start }, (_, k) => {
-    const x = raster.xs[start + k]!;
-    const key = under(x);
-    if (raster.relaxed && !raster.exactX && under((raster.xs[start + k + 1] ?? x + 1) - 1) !== key)
-      return clear;
-    const id = known.get(key) ?? numberOf(building, stackOption(plate, shapes, { ...segment, x }));
-    known.set(key, id);
-    return id;
+  const changes = new Set(blocking.flatMap((o) => [o.x - group.length + 1, o.end]));
+  const at = [...changes].sort((a, b) => a - b);
+  const first = ceilIndex(xs, at[0] ?? 0);
+  const ids: number[] = [];
+  at.slice(0, -1).forEach((from, k) => {
+    const next = at[k + 1]!;
+    const under = blocking.filter((o) => o.x < from + group.length && o.end > from);
+    const id = under.length === 0 ? clear : optionUnder(building, group, index, width, under);
+    const stop = ceilIndex(xs, next);
+    for (let p = ceilIndex(xs, from); p < stop; p += 1) {
+      const isWhole = !relaxed || exactX || (xs[p + 1] ?? xs[p]! + 1) - 1 < next;
+      ids.push(isWhole ? id : clear);
+    }
   });
-  return { group: index, clear, start, ids };
+  let start = first;
+  while (ids.length > 0 && ids[0] === clear) {
+    ids.shift();
+    start += 1;
+  }
+  while (ids.length > 0 && ids[ids.length - 1] === clear) ids.pop();
+  return { group: index, clear, start: ids.length === 0 ? 0 : start, ids: Int32Array.from(ids) };
 }
 
 function wakesOf(groups: readonly BandGroup[], positions: number): Uint8Array {
@@ -125,42 +165,41 @@ function wakesOf(groups: readonly BandGroup[], positions: number): Uint8Array {
 /** Everything about strips that does not depend on what the pieces are worth. */
 export function bandsOf(given: Plate, raster: Raster): Bands {
   const plate = raster.relaxed && !raster.exactY ? shrunkDefects(given, raster.ys) : given;
-  const building: Building = { plate, raster, options: [nothing], numbers: new Map() };
+  const building: Building = {
+    plate,
+    raster,
+    options: [nothing],
+    numbers: new Map(),
+    asked: new Map(),
+  };
   const bands: Band[] = [];
   const byKey = new Map<string, number>();
   const arcs: BandArc[] = [];
-  const make = (
-    y: number,
-    width: number,
-    blocking: ReturnType<typeof inStrip>,
-    clearBand: number,
-  ): number => {
+  const make = (width: number, blocking: readonly Obstacle[], clearBand: number): number => {
     const groups = raster.groups.flatMap((group, index) => {
-      const made = bandGroup(building, group, index, { y, width }, blocking);
+      const made = bandGroup(building, group, index, width, blocking);
       return made === null ? [] : [made];
     });
-    const clearFrom = Math.max(0, ...blocking.map((b) => b.r.x + b.r.length));
+    const key = `${width}|${groups.map((g) => `${g.group}:${g.start}:${g.ids.join()}`).join('|')}`;
+    const known = byKey.get(key);
+    if (known !== undefined) return known;
+    byKey.set(key, bands.length);
     bands.push({
-      y,
       width,
       groups,
       wakes: wakesOf(groups, raster.xs.length),
-      clearFrom,
+      clearFrom: groups.reduce((most, g) => Math.max(most, g.start + g.ids.length), 0),
       clearBand: clearBand < 0 ? bands.length : clearBand,
     });
     return bands.length - 1;
   };
-  const clear = raster.widths.map((width) => make(0, width, [], -1));
+  const clear = raster.widths.map((width) => make(width, [], -1));
   raster.widths.forEach((width, w) => {
     raster.ys.forEach((y, from) => {
       const to = raster.nextY[w]![from]!;
       if (to < 0) return;
-      const blocking = inStrip(plate, y, width);
-      const key = `${w}|${blocking.map(({ clearance, r }) => `${clearance},${r.x},${r.length},${Math.max(0, r.y - y)},${Math.min(width, r.y + r.width - y)}`).join('|')}`;
-      const band =
-        blocking.length === 0 ? clear[w]! : (byKey.get(key) ?? make(y, width, blocking, clear[w]!));
-      byKey.set(key, band);
-      arcs.push({ from, to, band, y });
+      const blocking = obstacles(plate, y, width);
+      arcs.push({ from, to, band: blocking.length === 0 ? clear[w]! : make(width, blocking, clear[w]!), y });
     });
   });
   arcs.sort((a, b) => a.to - b.to || a.from - b.from);

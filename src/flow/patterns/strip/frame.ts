@@ -2,7 +2,7 @@ import type { Plate } from '../plate.ts';
 import type { Meter } from '../meter.ts';
 import type { BandGroup, Bands } from './bands.ts';
 import type { Raster } from './raster-plate.ts';
-import { type Stack, bestStack } from './stack.ts';
+import { type Stack, type StackOption, bestStack } from './stack.ts';
 
 /** Working memory of one plate's pricing, made once and used again for every worth. */
 export interface Memory {
@@ -52,14 +52,19 @@ export interface Pricing {
 export function valueStacks(pricing: Pricing): void {
   const { memory, bands, worth, caps } = pricing;
   bands.options.forEach((option, id) => {
-    let stack = bestStack(option, worth);
-    if (caps !== null && !withinCaps(stack, caps)) stack = bestSingle(option.arcs, worth);
+    const stack = cappedStack(option, worth, caps);
     memory.stacks[id] = stack;
     memory.optionValue[id] = stack.value;
   });
   bands.bands.forEach((band, index) => {
     memory.active[index] = band.groups.filter((group) => memory.optionValue[group.clear]! > 0);
   });
+}
+
+/** The most valuable stack of the option; where that exceeds the caps, its most valuable single piece. */
+export function cappedStack(option: StackOption, worth: Float64Array, caps: Int32Array | null): Stack {
+  const stack = bestStack(option, worth);
+  return caps !== null && !withinCaps(stack, caps) ? bestSingle(option.arcs, worth) : stack;
 }
 
 function withinCaps(stack: Stack, caps: Int32Array): boolean {
@@ -145,10 +150,9 @@ export function fillRow(pricing: Pricing, band: number, start: number, row: Floa
 
 /** Fills the rows of all bands from one start. Behind a band's last defect the clear band of its width stands in. */
 export function fillRows(pricing: Pricing, start: number): void {
-  const { memory, bands, raster } = pricing;
-  const x = raster.xs[start]!;
+  const { memory, bands } = pricing;
   bands.bands.forEach((band, index) => {
-    memory.alias[index] = band.clearBand !== index && x >= band.clearFrom ? band.clearBand : index;
+    memory.alias[index] = band.clearBand !== index && start >= band.clearFrom ? band.clearBand : index;
     if (memory.alias[index] === index) fillRow(pricing, index, start, memory.rows[index]!);
   });
 }

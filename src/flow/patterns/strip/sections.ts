@@ -14,7 +14,8 @@ export interface Sections {
  * Most worth of what lies behind each position if nothing there were blocked: the bound that prunes starts.
  * Rows and strips of the clear plate give the worth S(l) of one clear section of length l from the butt end; then
  *   tail(p) = max over later positions q of S(x_q − x_p) + tail(q),
- * with lengths rounded up to the next listed one, so that no tail is too small. O(positions²).
+ * with lengths rounded up to the next listed one, so that no tail is too small. On a relaxed raster a position stands for all
+ * up to the next, so a section may be longer by that. O(positions²).
  */
 function clearTail(pricing: Pricing): Float64Array {
   const { raster, memory, bands } = pricing;
@@ -27,6 +28,7 @@ function clearTail(pricing: Pricing): Float64Array {
   stackStrips(pricing, 0, 0);
   const from = firstRippable(pricing, 0);
   const single = Float64Array.from(xs, (_, p) => sectionWorth(pricing, from, p));
+  const reach = raster.relaxed && !raster.exactX ? 1 : 0;
   const tail = new Float64Array(n);
   pricing.meter.spent += (n * n) / 16;
   for (let p = n - 2; p >= 0; p -= 1) {
@@ -34,7 +36,7 @@ function clearTail(pricing: Pricing): Float64Array {
     let last = 0;
     let length = 0;
     for (let q = p + 1; q < n; q += 1) {
-      const span = xs[q]! - xs[p]!;
+      const span = xs[q + reach] === undefined ? xs[n - 1]! - xs[p]! : xs[q + reach]! - xs[p]!;
       while (xs[length]! < span) length += 1;
       // Only where the worth of one section rises can it pay to end it: what lies behind only shrinks.
       if (single[length]! <= last) continue;

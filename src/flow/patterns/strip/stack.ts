@@ -160,10 +160,7 @@ export function bestStack(option: StackOption, worth: Float64Array): Stack {
   return { value: value[0]!, pieces };
 }
 
-/** A key under which options that offer the same stacks coincide. */
+/** A key under which options coincide that offer the same stacks, wherever their pieces lie. */
 export function optionKey(option: StackOption): string {
-  return (
-    `${option.length}:` +
-    option.arcs.map((a) => `${a.kind},${a.clearance},${a.from},${a.to},${a.offset}`).join(';')
-  );
+  return `${option.length}:` + option.arcs.map((a) => `${a.kind},${a.from},${a.to}`).join(';');
 }

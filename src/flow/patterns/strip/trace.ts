@@ -1,6 +1,15 @@
 import type { Placement } from '../plate.ts';
-import { type Pricing, fillRow, fillRows, firstRippable, stackStrips, valueStacks } from './frame.ts';
+import {
+  type Pricing,
+  cappedStack,
+  fillRow,
+  fillRows,
+  firstRippable,
+  stackStrips,
+  valueStacks,
+} from './frame.ts';
 import { type Sections, cutSections } from './sections.ts';
+import { type Stack, stackOption } from './stack.ts';
 
 /** One strip as traced back: the height indices it lies between, and its band. */
 interface TracedStrip {
@@ -53,6 +62,21 @@ function traceStrips(pricing: Pricing, start: number, end: number, base: number)
   return strips.reverse();
 }
 
+/** The stack that the row has at x, with where its pieces lie: options that differ in that alone are one to the DP. */
+function stackAt(
+  { plate, raster, bands, worth, caps }: Pricing,
+  strip: TracedStrip,
+  x: number,
+  length: number,
+): Stack['pieces'] {
+  const { width } = bands.bands[strip.band]!;
+  const shapes = raster.groups
+    .find((group) => group.length === length)!
+    .shapes.filter((s) => s.width <= width);
+  const option = stackOption(plate, shapes, { x, length, y: strip.y, width });
+  return option === null ? [] : cappedStack(option, worth, caps).pieces;
+}
+
 /** The pieces of the best row of a band from `start` to `end`. Fills the row afresh, since rows share one trace. */
 function tracePieces(pricing: Pricing, strip: TracedStrip, start: number, end: number): Placement[] {
   const { memory, raster, bands } = pricing;
@@ -60,11 +84,10 @@ function tracePieces(pricing: Pricing, strip: TracedStrip, start: number, end: n
   fillRow(pricing, band, start, memory.rows[band]!);
   const pieces: Placement[] = [];
   for (let p = end; memory.lastOption[p]! > 0; p = memory.lastStart[p]!) {
-    const id = memory.lastOption[p]!;
+    const { length } = bands.options[memory.lastOption[p]!]!;
     const x = raster.xs[memory.lastStart[p]!]!;
-    for (const arc of memory.stacks[id]!.pieces) {
-      const { kind, clearance, offset, width } = arc;
-      pieces.push({ kind, clearance, x, y: strip.y + offset, length: bands.options[id]!.length, width });
+    for (const { kind, clearance, offset, width } of stackAt(pricing, strip, x, length)) {
+      pieces.push({ kind, clearance, x, y: strip.y + offset, length, width });
     }
   }
   return pieces.reverse();
