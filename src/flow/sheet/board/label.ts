@@ -11,6 +11,8 @@ export interface PlacedLabel {
   readonly size: number;
   readonly turned: boolean;
   readonly box: Box;
+  /** Whether it lies over the hatch or the dashes of a defect, which would read as a stroke through the words. */
+  readonly overHatch: boolean;
 }
 
 /** Type sizes, tried from the largest: 30 is 8.5 point on paper, 20 is 5.7. */
@@ -38,8 +40,10 @@ export function placeLabel(
   const clear = freeBoxes(inner, [...nearHard, ...nearSoft], least);
   const overHatch = freeBoxes(inner, nearHard, least);
   const extents = new Map(sizes.map((size) => [size, wordings.map((wording) => extentOf(wording, size))]));
-  const fit = (tried: readonly number[], turned: boolean, rooms: readonly Box[]): PlacedLabel | null =>
-    firstFit({ wordings, extents, inner }, tried, turned, rooms);
+  const fit = (tried: readonly number[], turned: boolean, rooms: readonly Box[]): PlacedLabel | null => {
+    const place = firstFit({ wordings, extents, inner }, tried, turned, rooms);
+    return place === null ? null : { ...place, overHatch: rooms === overHatch };
+  };
   return (
     fit(sizes, false, clear) ??
     fit(comfortable, false, overHatch) ??
@@ -66,7 +70,7 @@ function firstFit(
   tried: readonly number[],
   turned: boolean,
   rooms: readonly Box[],
-): PlacedLabel | null {
+): Omit<PlacedLabel, 'overHatch'> | null {
   for (const size of tried) {
     for (const [index, wording] of wordings.entries()) {
       const upright = extents.get(size)?.[index] ?? { w: Infinity, h: Infinity };
@@ -104,13 +108,19 @@ function offCentre(box: Box, whole: Box): number {
   return dx * dx + dy * dy;
 }
 
-/** The label as SVG: lines centred in its box, with a white edge so that they read over a hatch. */
+/** The label as SVG: lines centred in its box, each on a white ground where it lies over a hatch. */
 export function labelMark(label: PlacedLabel): Markup {
-  const { box, size, turned, wording } = label;
+  const { box, size, turned, wording, overHatch } = label;
   const run = turned ? box.h : box.w;
+  const grounds = wording.map((line, index) => {
+    const width = lineWidth(line, size);
+    const x = Math.round((run - width) / 2) - 3;
+    const height = lineHeight(size);
+    return svg('rect', { x, y: index * height, width: width + 6, height, fill: '#fff' });
+  });
   const lines = wording.flatMap((line, index) =>
     lineAt(Math.round((run - lineWidth(line, size)) / 2), index * lineHeight(size), size, line),
   );
   const place = turned ? `translate(${box.x} ${box.y + box.h}) rotate(-90)` : `translate(${box.x} ${box.y})`;
-  return svg('g', { transform: place }, lines);
+  return svg('g', { transform: place }, overHatch && grounds, lines);
 }
