@@ -53,9 +53,7 @@ function byHand(choices: readonly PossibleFace[]): string[] {
   return kept.sort();
 }
 
-/** Seeds left out: their bounds are met late or never, and a hundred others take seconds. */
-const slow = new Set([41, 42, 63, 65, 73, 75, 80, 82, 83, 95, 107, 111]);
-const seeds = Array.from({ length: 112 }, (_, index) => index + 1).filter((seed) => !slow.has(seed));
+const seeds = Array.from({ length: 100 }, (_, index) => index + 1);
 const jobs = seeds.map((seed) => smallJob(seed));
 const tables = jobs.map(tableOf);
 
@@ -109,7 +107,7 @@ describe('the choice table', () => {
   });
 
   it('keeps every candidate when a worse board comes', () => {
-    for (const [index, table] of tables.slice(0, 25).entries()) {
+    for (const [index, table] of tables.entries()) {
       const job = jobs[index]!;
       const worse = plainBoard({
         name: 'worse',
