@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import type { Job } from '../../src/flow/stock/job.ts';
 import { type CuttableJob, type Oddness, cuttableJob } from './cuttable-job.ts';
+import { hostileJob } from './hostile-job.ts';
 import { type PerfectJob, perfectJob } from './perfect-job.ts';
 import { mantelJob } from './random-job.ts';
 
@@ -46,4 +47,20 @@ export function mantelJobs(size: {
   readonly pieces: number;
 }): fc.Arbitrary<Job> {
   return seed.map((own) => mantelJob(own, size));
+}
+
+/** Jobs that no sane person would write (see `hostileJob`); smaller ones are tried when one fails. */
+export function hostileJobs(most: {
+  readonly boards: number;
+  readonly parts: number;
+  readonly runs: boolean;
+}): fc.Arbitrary<Job> {
+  return fc
+    .record({
+      seed,
+      boards: fc.integer({ min: 0, max: most.boards }),
+      parts: fc.integer({ min: 1, max: most.parts }),
+      runs: fc.constant(most.runs),
+    })
+    .map(({ seed: own, ...size }) => named(hostileJob(own, size), { seed: own, ...size }));
 }

@@ -6,9 +6,17 @@ import { maximalCounts, mostWorth } from './every-cut.ts';
 import { type PlateCase, plateCase, printed } from './random-plate.ts';
 
 /** Every position of a tiny plate is a candidate: what the pricer finds is the best there is. */
-const fine: Fineness = { patternX: 2000, patternY: 300, boundX: 400, boundY: 64, mostStarts: Infinity };
+const fine = {
+  patternX: 2000,
+  patternY: 300,
+  roughX: 2000,
+  roughY: 300,
+  boundX: 400,
+  boundY: 64,
+  mostStarts: Infinity,
+};
 /** Fewer positions than a tiny plate has: patterns are rounded one way, bounds the other. */
-const coarse: Fineness = { patternX: 4, patternY: 3, boundX: 4, boundY: 3, mostStarts: 16 };
+const coarse = { patternX: 4, patternY: 3, roughX: 4, roughY: 3, boundX: 4, boundY: 3, mostStarts: 16 };
 
 const cases = 1000;
 
