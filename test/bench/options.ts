@@ -28,7 +28,7 @@ export const usage = `npm run bench -- [FAMILY ...] [--seeds 1-20] [--seconds 60
 
 FAMILY   ${families.map(({ name }) => name).join(', ')};
          perfect, growth: all of these; all (the default): these and the scripts
-SCRIPT   ${scripts.join(', ')}: published sets, the rack, buying
+SCRIPT   ${scripts.join(', ')}: published problems, the rack, buying
 --seeds  one or a range        --seconds  limit of one solve (else each family's own)
 --clock  which seconds these are: of the clock, or of the process (on a busy machine)
 --mip    seconds for the independent MIP solver on the generated columns, 0 for none

@@ -4,30 +4,9 @@ import type { CapCut } from './cut-to-caps.ts';
 import { cutToCaps } from './cut-to-caps.ts';
 import type { LabelStore } from './label-store.ts';
 import { copyLabel, doubled, growStore, labelStore } from './label-store.ts';
-import type { Lanes } from './lanes.ts';
 import { firstLeaf } from './leaves.ts';
-import type { Net } from './net.ts';
 import { anyCut, noCut, stateCount, statesPerLevel } from './net.ts';
-
-/** What a pass works with; all arrays by kind or by state. */
-export interface PassInput {
-  readonly net: Net;
-  readonly lanes: Lanes;
-  readonly worth: Float64Array;
-  /** Worth less multiplier, ≥ 0 where a kind counts; kinds with `worth` ≤ 0 are left out. */
-  readonly gain: Float64Array;
-  readonly caps: Float64Array;
-  readonly inside: Float64Array;
-  readonly outside: Float64Array;
-  /** Sum of multiplier × cap: a set of pieces is worth at most its gain plus this. */
-  readonly offset: number;
-  /** Only patterns worth at least this are looked for. */
-  readonly threshold: number;
-  /** At most this many labels a state. */
-  readonly keep: number;
-  /** Steps after which `keep` falls to 1, to come to an end. */
-  readonly work: number;
-}
+import type { PassInput } from './pass-input.ts';
 
 /** What a pass found. */
 export interface PassResult {
@@ -50,6 +29,8 @@ interface Pass extends PassInput, CapCut {
   list: Int32Array;
   listed: number;
   keepNow: number;
+  /** How many labels of a state are joined with others: all, until the pass must come to an end. */
+  reach: number;
   /** Least gain that a label of the current state needs. */
   need: number;
   state: number;
@@ -80,6 +61,7 @@ export function runLabelPass(input: PassInput): PassResult {
     list: new Int32Array(4096),
     listed: 0,
     keepNow: input.keep,
+    reach: Infinity,
     need: 0,
     state: 0,
     dropped: -Infinity,
@@ -101,8 +83,10 @@ export function runLabelPass(input: PassInput): PassResult {
         clearCandidates(pass.set);
         gather(pass, stage, column, row);
         finish(pass);
-        if (pass.steps > input.work || pass.store.count > mostLabels || pass.listed > mostListed)
+        if (pass.steps > input.work || pass.store.count > mostLabels || pass.listed > mostListed) {
           pass.keepNow = 1;
+          pass.reach = 1;
+        }
       }
     }
   }
@@ -145,9 +129,14 @@ function reserve(pass: Pass): void {
   noteDropped(pass, makeRoom(pass.set, pass.keepNow));
 }
 
+/** A set of this gain may have been lost: the bound must count on it. */
+function noteLost(pass: Pass, gain: number): void {
+  pass.dropped = Math.max(pass.dropped, gain + pass.outside[pass.state]! + pass.offset);
+}
+
 function noteDropped(pass: Pass, gain: number): void {
   if (gain === -Infinity) return;
-  pass.dropped = Math.max(pass.dropped, gain + pass.outside[pass.state]! + pass.offset);
+  noteLost(pass, gain);
   pass.need = Math.max(pass.need, gain);
 }
 
@@ -183,6 +172,10 @@ function inherit(pass: Pass, from: number): void {
   for (let at = pass.start[from]!; at < end; at++) {
     const label = pass.list[at]!;
     if (pass.store.gain[label]! < pass.need) break;
+    if (at - pass.start[from]! >= pass.reach) {
+      noteLost(pass, pass.store.gain[label]!);
+      break;
+    }
     reserve(pass);
     const { labels, origin } = pass.set;
     copyLabel(pass.store, label, labels, labels.count, pass.lanes.words);
@@ -207,10 +200,18 @@ function join(pass: Pass, stateA: number, stateB: number, rip: number): void {
     const a = list[startA + atA]!;
     const gainA = gain[a]!;
     if (gainA + mostB < pass.need) break;
+    if (atA >= pass.reach) {
+      noteLost(pass, gainA + mostB);
+      break;
+    }
     for (let atB = stateA === stateB ? atA : 0; atB < lengthB; atB++) {
       const b = list[startB + atB]!;
       let sum = gainA + gain[b]!;
       if (sum < pass.need) break;
+      if (atB >= pass.reach) {
+        noteLost(pass, sum);
+        break;
+      }
       pass.steps += 16 + words;
       reserve(pass);
       const { labels } = pass.set;
