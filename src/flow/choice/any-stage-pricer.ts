@@ -24,5 +24,10 @@ export function openAnyStagePricer(plate: Plate, kinds: readonly Kind[], meter: 
       return { bound, pattern: pattern.placements.length === 0 ? null : pattern };
     },
     pattern: (worth, caps, target) => ask(worth, caps, target).pattern,
+    glance(worth, target) {
+      const { pattern } = ask(worth, undefined, target);
+      return pattern.value > target ? pattern : null;
+    },
+    isQuickAtAGlance: () => false,
   };
 }

@@ -122,10 +122,14 @@ function groupOf(
  */
 function finenessFor(pieces: number, boards: number): Fineness {
   const size = pieces * boards;
-  if (size <= 700) return { patternX: 2000, patternY: 300, boundX: 2000, boundY: 300, mostStarts: 16 };
-  if (size <= 3_000) return { patternX: 500, patternY: 80, boundX: 1000, boundY: 150, mostStarts: 12 };
-  if (size <= 50_000) return { patternX: 120, patternY: 24, boundX: 100, boundY: 20, mostStarts: 4 };
-  return { patternX: 80, patternY: 16, boundX: 60, boundY: 12, mostStarts: 3 };
+  const rough = { roughX: 120, roughY: 30 };
+  if (size <= 700)
+    return { patternX: 2000, patternY: 300, boundX: 2000, boundY: 300, mostStarts: 16, ...rough };
+  if (size <= 3_000)
+    return { patternX: 500, patternY: 80, boundX: 500, boundY: 80, mostStarts: 12, ...rough };
+  if (size <= 50_000)
+    return { patternX: 120, patternY: 24, boundX: 100, boundY: 20, mostStarts: 4, ...rough };
+  return { patternX: 80, patternY: 16, boundX: 60, boundY: 12, mostStarts: 3, ...rough };
 }
 
 /** Turns a job into numbers. Boards that can hold nothing stay in, at no harm. */

@@ -160,8 +160,8 @@ function stagesOf(
   if (effort <= 0) return base;
   return [
     ['finding patterns', root(solving)],
-    ['proving', proveBoards(solving)],
     ['choosing boards', firstDive(solving)],
+    ['proving', proveBoards(solving)],
     ['improving', improveUpTo(solving, 0.65, 9, 3)],
     ['proving', prove(solving)],
     ['improving', improveUpTo(solving, 1, Infinity, 3)],

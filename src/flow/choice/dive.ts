@@ -1,4 +1,5 @@
 import { type Column, columnWorth } from './column.ts';
+import { areaWorth, greedy } from './greedy.ts';
 import { type Generated, type Pool, type Rest, generateColumns } from './generate.ts';
 import type { Instance } from './instance.ts';
 import { isDone, spend, timesInRest } from './plan.ts';
@@ -49,13 +50,15 @@ export function* dive(
   limits: { readonly first: number; readonly later: number; readonly until: number },
 ): Generator<void, Column[], void> {
   const fixed: Column[] = [];
+  const worth = areaWorth(instance);
   for (let depth = 0; !isDone(rest); depth += 1) {
     const generated = yield* generateColumns(instance, rest, pool, {
       rounds: depth === 0 ? limits.first : limits.later,
       until: limits.until,
     });
     const fixings = nextFixings(generated, rest);
-    if (fixings.length === 0) break;
+    // Whatever the master can do nothing with is laid out board by board.
+    if (fixings.length === 0) return [...fixed, ...(yield* greedy(instance, rest, pool, worth))];
     for (const { column, times } of fixings) {
       for (let t = Math.min(times, timesInRest(column, rest)); t > 0; t -= 1) {
         fixed.push(column);

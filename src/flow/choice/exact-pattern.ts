@@ -34,7 +34,7 @@ export function patternWith(
   const worth = Float64Array.from(group.kinds, ({ shapes }, k) =>
     counts[k]! > 0 ? shapes[0]!.length * shapes[0]!.width : 0,
   );
-  const quick = group.pricer.pattern(worth, counts, 0);
+  const quick = group.pricer.pattern(worth, counts, 0, true);
   if (quick.placements.length === wanted) return quick.placements;
   const total = counts.reduce((sum, count, k) => sum + count * worth[k]!, 0);
   const kinds = group.kinds.map((kind, k) => (counts[k]! > 0 ? kind : { ...kind, clearances: [] }));

@@ -1,3 +1,4 @@
+import type { Placement } from '../patterns/plate.ts';
 import { type Column, columnKey, columnOf, columnWorth } from './column.ts';
 import type { Instance, StockGroup } from './instance.ts';
 import { type MasterAnswer, openMaster } from './master.ts';
@@ -61,9 +62,15 @@ export interface Generated {
   readonly rounds: number;
 }
 
+/** The placements without those that are more than the caps of their kind. */
+export function withinCaps(placements: readonly Placement[], caps: Int32Array): Placement[] {
+  const left = caps.slice();
+  return placements.filter(({ kind }) => (left[kind] = left[kind]! - 1) >= 0);
+}
+
 /**
- * The best pattern if it keeps the caps, else a good one that does. The uncapped search is far quicker, so it is asked
- * first; when even its best is not above `even`, nothing is.
+ * A pattern worth more than `even`, within the caps. The uncapped search is far quicker, so it is asked first; what it has too many of
+ * is left out, and only if that leaves too little is one sought that keeps the caps from the start.
  */
 function priced(
   group: StockGroup,
@@ -72,12 +79,11 @@ function priced(
   caps: Int32Array,
   even: number,
 ): Column | null {
-  const free = group.pricer.bound(worth, even);
-  if (free.bound <= even) return null;
-  if (free.pattern !== null) {
-    const column = columnOf(g, free.pattern.placements, group);
-    if (column.kinds.every((kind, i) => column.counts[i]! <= caps[kind]!)) return column;
-  }
+  const free = group.pricer.glance(worth, even);
+  if (free === null) return null;
+  const kept = withinCaps(free.placements, caps);
+  const column = columnOf(g, kept, group);
+  if (kept.length === free.placements.length || columnWorth(column, worth) > even) return column;
   return columnOf(g, group.pricer.pattern(worth, caps, even).placements, group);
 }
 

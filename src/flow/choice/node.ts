@@ -5,6 +5,7 @@ import {
   type Rest,
   addToPool,
   enoughPatterns,
+  withinCaps,
   fitsRest,
   reducedCostTolerance,
 } from './generate.ts';
@@ -222,6 +223,8 @@ function priceAll(
   rows.forEach((row, r) => (bound -= row.limit * answer.sidePrice[r]!));
   const least = bound;
   const worths = new Float64Array(instance.groups.length);
+  const glanced = glanceAll(instance, rest, store, answer, rows);
+  if (glanced > 0) return { found: glanced, bound: -Infinity, cut: null };
   const all = instance.groups.length;
   const enough = enoughPatterns(instance);
   for (let turn = 0; turn < all; turn += 1) {
@@ -235,6 +238,30 @@ function priceAll(
     found += takePatterns(instance, g, rest, store, { worth, even, free }, withCapped);
   }
   return { found, bound, cut: { least, worth: worths, price: answer.kindPrice } };
+}
+
+/** Share of a board's due by which a pattern found at a glance must exceed it: what is less is left to the exact search. */
+const worthAGlance = 1e-3;
+
+/** Looks for patterns quickly, all groups in turn; those that use a kind too often are cut down to the caps. Returns how many came in. */
+function glanceAll(
+  instance: Instance,
+  rest: Rest,
+  store: Store,
+  answer: MasterAnswer,
+  rows: readonly GroupRow[],
+): number {
+  let found = 0;
+  instance.groups.forEach((group, g) => {
+    if (rest.copies[g] === 0 || !group.pricer.isQuickAtAGlance()) return;
+    const { worth, even } = groupPrices(instance, g, answer, rows);
+    const target = even + worthAGlance * (1 + Math.abs(even));
+    const pattern = group.pricer.glance(worth, target);
+    if (pattern === null) return;
+    const column = columnOf(g, withinCaps(pattern.placements, rest.demand), group);
+    if (columnWorth(column, worth) > target && addToPool(store.pool, column)) found += 1;
+  });
+  return found;
 }
 
 /** Adds what pricing one group found: its best pattern if the caps allow it, else its caps and a pattern within them. */

@@ -132,3 +132,22 @@ describe('on 1,000 tiny plates with defects, each kind up to its cap', () => {
     }
   });
 });
+
+describe('a leftover thinner than the kerf', () => {
+  // The blade runs off the plate: allowed at either end and edge alike, or turning a board would change what it holds.
+  const rules = { shortestRip: 1, stages: 3 } as const;
+  const worth = Float64Array.of(24);
+  const kinds: Kind[] = [{ shapes: [{ length: 6, width: 4 }], cap: 4, clearances: [0] }];
+
+  test.each([0, 6])('may lie at either end: a knot at %i of a board of 7', (x) => {
+    const clearances = [[{ x, y: 0, length: 1, width: 3 }]];
+    const plate = { length: 7, width: 4, crosscutKerf: 2, ripKerf: 1, ...rules, clearances };
+    expect(open({ plate, kinds, worth }, fine).bound(worth, -1).bound).toBe(24);
+  });
+
+  test.each([0, 4])('may lie at either edge: a knot at %i of a board 5 wide', (y) => {
+    const clearances = [[{ x: 0, y, length: 6, width: 1 }]];
+    const plate = { length: 6, width: 5, crosscutKerf: 1, ripKerf: 2, ...rules, clearances };
+    expect(open({ plate, kinds, worth }, fine).bound(worth, -1).bound).toBe(24);
+  });
+});

@@ -14,6 +14,8 @@ export interface OnBoards {
   readonly instance: Instance;
   /** Group of the whole job for each group here. */
   readonly groups: readonly number[];
+  /** What is paid for a copy of each group here before it is used. */
+  readonly paid: readonly number[];
   readonly store: Store;
 }
 
@@ -21,28 +23,26 @@ function moved(column: Column, group: number, cost: number): Column {
   return { ...column, group, cost: column.cost + cost };
 }
 
-/** What is paid for a copy of the group's board before it is used. */
-function paidOf(whole: Instance, group: number): number {
-  return (1 - shareLeft) * whole.groups[group]!.cost;
-}
-
-/** The job on the boards taken, with all patterns and caps known of them. */
-export function onBoards(whole: Instance, store: Store, copies: Int32Array): OnBoards {
-  const groups = [...copies.keys()].filter((g) => copies[g]! > 0);
+/**
+ * The job on the boards taken, with all patterns and caps known of them.
+ * @param withOthers the other boards stay at hand, at their full cost
+ */
+export function onBoards(whole: Instance, store: Store, copies: Int32Array, withOthers: boolean): OnBoards {
+  const groups = [...copies.keys()].filter((g) => withOthers || copies[g]! > 0);
+  const paid = groups.map((g) => (copies[g]! > 0 ? (1 - shareLeft) * whole.groups[g]!.cost : 0));
   const instance: Instance = {
     ...whole,
-    groups: groups.map((g) => ({
-      ...whole.groups[g]!,
-      copies: copies[g]!,
-      cost: shareLeft * whole.groups[g]!.cost,
-    })),
+    groups: groups.map((g, index) => {
+      const group = whole.groups[g]!;
+      return { ...group, copies: copies[g]! || group.copies, cost: group.cost - paid[index]! };
+    }),
   };
   const at = new Map(groups.map((g, index) => [g, index]));
   const take = (pool: Pool): Pool => {
     const here = emptyPool();
     for (const column of pool.columns) {
       const index = at.get(column.group);
-      if (index !== undefined) addToPool(here, moved(column, index, -paidOf(whole, column.group)));
+      if (index !== undefined) addToPool(here, moved(column, index, -paid[index]!));
     }
     return here;
   };
@@ -53,22 +53,20 @@ export function onBoards(whole: Instance, store: Store, copies: Int32Array): OnB
   return {
     instance,
     groups,
+    paid,
     store: { pool: take(store.pool), relaxed: take(store.relaxed), caps: new Map(caps), unfit: store.unfit },
   };
 }
 
 /** The columns as the whole job has them. */
-export function backToWhole(whole: Instance, { groups }: OnBoards, columns: readonly Column[]): Column[] {
-  return columns.map((column) => {
-    const group = groups[column.group]!;
-    return moved(column, group, paidOf(whole, group));
-  });
+export function backToWhole({ groups, paid }: OnBoards, columns: readonly Column[]): Column[] {
+  return columns.map((column) => moved(column, groups[column.group]!, paid[column.group]!));
 }
 
 /** Keeps what was learnt on the boards for the whole job. */
-export function keepLearnt(whole: Instance, store: Store, here: OnBoards): void {
-  for (const column of backToWhole(whole, here, here.store.pool.columns)) addToPool(store.pool, column);
-  for (const column of backToWhole(whole, here, here.store.relaxed.columns)) addToPool(store.relaxed, column);
+export function keepLearnt(store: Store, here: OnBoards): void {
+  for (const column of backToWhole(here, here.store.pool.columns)) addToPool(store.pool, column);
+  for (const column of backToWhole(here, here.store.relaxed.columns)) addToPool(store.relaxed, column);
   for (const row of here.store.caps.values()) {
     const group = here.groups[row.group]!;
     const key = `${group}|${row.kind}`;

@@ -88,7 +88,7 @@ export function* searchBoards(
 /** Looks at one set: adds a cut, a refutation or a plan. False when it stays undecided. */
 function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> {
   const { instance, store, cuts, limits, watch } = search;
-  const here = onBoards(instance, store, set.copies);
+  const here = onBoards(instance, store, set.copies, false);
   const paid = set.copies.reduce(
     (sum, count, g) => sum + count * (1 - shareLeft) * instance.groups[g]!.cost,
     0,
@@ -100,23 +100,21 @@ function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> 
     until: Infinity,
     capped: false,
   });
-  keepLearnt(instance, store, here);
+  keepLearnt(store, here);
   const slack = 1e-7 * (1 + Math.abs(set.bound));
   const cut = found.cuts.at(-1);
   if (cut !== undefined && paid + found.bound > set.bound + slack) {
     cuts.push(cutForAll(instance, here, cut));
     return true;
   }
-  const offer = (plan: Plan): void => {
-    const columns = withoutSurplus(instance, backToWhole(instance, here, plan.columns));
-    watch.offer(planOf(instance, columns));
-  };
+  const offer = (plan: Plan): void => offerBack(search, here, plan);
   const rest = wholeRest(here.instance);
   const until = Math.min(limits.until, instance.meter.spent + limits.workPerSet);
   offer(
     planOf(here.instance, yield* dive(here.instance, rest, here.store.pool, { first: 3, later: 5, until })),
   );
   if (watch.cutoff() <= set.bound + slack) return true;
+  yield* diveAround(search, set, until);
   let least = found.bound;
   const root: SearchNode = {
     copies: wholeRest(here.instance).copies,
@@ -137,7 +135,7 @@ function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> 
     },
     true,
   );
-  keepLearnt(instance, store, here);
+  keepLearnt(store, here);
   if (least <= set.bound - paid + slack) {
     // Nothing learnt: the set is laid aside at the bound it has.
     search.refuted.push({ copies: set.copies, least: Math.max(least, room()) });
@@ -145,6 +143,18 @@ function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> 
   }
   search.refuted.push({ copies: set.copies, least });
   return true;
+}
+
+function offerBack({ instance, watch }: Search, here: OnBoards, plan: Plan): void {
+  watch.offer(planOf(instance, withoutSurplus(instance, backToWhole(here, plan.columns))));
+}
+
+/** A layout on the set's boards and, where these do not do, a few more: seldom far from the best. */
+function* diveAround(search: Search, set: BoardSet, until: number): Generator<void, void, void> {
+  const around = onBoards(search.instance, search.store, set.copies, true);
+  const limits = { first: 1, later: 3, until };
+  const columns = yield* dive(around.instance, wholeRest(around.instance), around.store.pool, limits);
+  offerBack(search, around, planOf(around.instance, columns));
 }
 
 /** The cut that refutes a set, with the worth of all other boards at the same prices. */

@@ -13,8 +13,17 @@ export interface Pricer {
    * with the pattern that reaches it (null if the raster is a relaxation, whose best need not be a pattern).
    */
   bound(worth: Float64Array, target: number): PriceBound;
-  /** A good pattern within the caps, not always the best; empty when it looks as if none is worth more than `target`. */
-  pattern(worth: Float64Array, caps: Int32Array, target: number): PlatePattern;
+  /**
+   * A good pattern within the caps, not always the best; empty when it looks as if none is worth more than `target`.
+   * @param fine sought among all positions listed, not only a rough selection
+   */
+  pattern(worth: Float64Array, caps: Int32Array, target: number, fine?: boolean): PlatePattern;
+  /**
+   * A pattern worth more than `target` found quickly, however often it uses a kind; null when a quick search finds none.
+   */
+  glance(worth: Float64Array, target: number): PlatePattern | null;
+  /** Whether a glance is much quicker than the bound. */
+  isQuickAtAGlance(): boolean;
 }
 
 export interface PriceBound {
@@ -43,13 +52,25 @@ export interface Fineness {
   readonly patternY: number;
   readonly boundX: number;
   readonly boundY: number;
+  /** The same for quick searches, used where the others list many more. */
+  readonly roughX: number;
+  readonly roughY: number;
   /** Most section starts opened in search of one pattern. */
   readonly mostStarts: number;
+}
+
+/** A plate whose positions times strips are fewer is searched as quickly in full. */
+const worthARoughSide = 15_000;
+
+function sizeOf({ raster, bands }: Side): number {
+  return raster.xs.length * bands.arcs.length;
 }
 
 const nothingFits: Pricer = {
   bound: () => ({ bound: 0, pattern: null }),
   pattern: () => ({ placements: [], value: 0 }),
+  glance: () => null,
+  isQuickAtAGlance: () => false,
 };
 
 function worthOf(placements: readonly Placement[], worth: Float64Array): number {
@@ -71,6 +92,12 @@ export function openStripPricer(
   if (below === null) return nothingFits;
   const complete = below.raster.exactX && below.raster.exactY;
   let above: Side | null = complete ? below : null;
+  let quick: Side | null = null;
+  const rough = (): Side => {
+    const size = { mostX: fineness.roughX, mostY: fineness.roughY, relaxed: false };
+    quick ??= sizeOf(below) < worthARoughSide ? below : (sideOf(plate, kinds, size) ?? below);
+    return quick;
+  };
   return {
     bound(worth, target) {
       above ??= sideOf(plate, kinds, { mostX: fineness.boundX, mostY: fineness.boundY, relaxed: true });
@@ -81,9 +108,19 @@ export function openStripPricer(
       const placements = tracePlate(pricing, sections);
       return { bound: sections.bound, pattern: { placements, value: worthOf(placements, worth) } };
     },
-    pattern(worth, caps, target) {
+    glance(worth, target) {
+      const pricing: Pricing = { plate, ...rough(), worth, caps: null, meter };
+      valueStacks(pricing);
+      const sections = cutSections(pricing, 0, target, fineness.mostStarts);
+      if (sections.worth[sections.worth.length - 1]! <= target) return null;
+      const placements = tracePlate(pricing, sections);
+      return { placements, value: worthOf(placements, worth) };
+    },
+    isQuickAtAGlance: () => rough() !== above,
+    pattern(worth, caps, target, fine = false) {
       const left = caps.slice();
-      const pricing: Pricing = { plate, ...below, worth: worth.slice(), caps: left, meter };
+      const side = fine ? below : rough();
+      const pricing: Pricing = { plate, ...side, worth: worth.slice(), caps: left, meter };
       const placements = fillPlate(pricing, worth, left, target, fineness.mostStarts);
       return { placements, value: worthOf(placements, worth) };
     },
