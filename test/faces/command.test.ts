@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import type { Layout } from '../../src/flow/cuts/layout.ts';
 import { jobFolder } from '../command/job-folder.ts';
-import { runIn, testWorld } from '../command/test-world.ts';
+import { runIn, scratchFolder, testWorld } from '../command/test-world.ts';
 
 const parts =
   'part,quantity,length,width,thickness,show,run,left end,right end\n' +
@@ -118,5 +120,60 @@ describe('the face that a layout shows', () => {
     const { code, out } = await runIn(testWorld(), 'layout', folder, '--json');
     expect(code).toBe(0);
     expect(frontOf(out)).toBe(expected);
+  });
+});
+
+describe('glue lines', () => {
+  it('on what shows get a word, and strips of one board are offered in book order where they can be turned', async () => {
+    const panel =
+      'part,quantity,length,width,thickness,show,glue-up\npanel,1,40,10,3/4,yes,2\nback,1,20,10,3/4,,2\n';
+    const pile = 'board,length,width,thickness,surface,price\na,96,6,4/4,S4S,30\nb,96,6,4/4,S4S,30\n';
+    const flaw = (face: string): string => `board,kind,face,from,to,low,high\na,stain,${face},2,94,1,5\n`;
+    const job = { 'parts.csv': panel, 'boards.csv': pile, 'shop.csv': shop('show tone,any\n') };
+    const plain = await runIn(testWorld(), 'layout', jobFolder({ ...job, 'defects.csv': null }));
+    expect(plain.code).toBe(0);
+    expect(plain.out).toContain('panel is edge-joined of 2 strips: a glue line shows along it.');
+    expect(plain.out).toMatch(/in book order, turn strip 2 over about the joint like a page/);
+    expect(plain.out).not.toContain('back is edge-joined');
+    const pinned = panel
+      .replace('glue-up\n', 'glue-up,board\n')
+      .replace('yes,2\n', 'yes,2,a\n')
+      .replace(',,2\n', ',,2,\n');
+    const folder = jobFolder({ ...job, 'parts.csv': pinned, 'defects.csv': flaw('B') });
+    const stained = await runIn(testWorld(), 'layout', folder);
+    expect(stained.out).toContain('Strip 2 cannot be turned over into book order: its face B is not clear.');
+    expect((await runIn(testWorld(), 'check', folder, join(folder, 'out', 'layout.json'))).code).toBe(0);
+  });
+});
+
+describe('the demo', () => {
+  it('shows a trade-off: the face with the best look is not on the cheapest plan, and costs more', async () => {
+    const hearth = fileURLToPath(new URL('../../fixtures/jobs/hearth', import.meta.url));
+    const laid = async (...args: string[]): Promise<Layout> => {
+      const out = join(scratchFolder(), 'out');
+      const run = await runIn(
+        testWorld(),
+        'layout',
+        hearth,
+        '--out',
+        out,
+        '--effort',
+        '0.1',
+        '--json',
+        ...args,
+      );
+      expect(run.code).toBe(0);
+      return JSON.parse(run.out) as Layout;
+    };
+    const cheapest = await laid('--no-rack');
+    const finest = await laid('--no-rack', '--face', 'C15:A');
+    expect(cheapest.boards.map(({ board }) => board)).not.toContain('C15');
+    expect(finest.proof.value).toBeGreaterThan(cheapest.proof.value + 1);
+    const boards = readFileSync(join(hearth, 'boards.csv'), 'utf8').trimEnd().split('\n').slice(1);
+    const looks = boards.map((row) => row.split(',').slice(9, 11).map(Number));
+    const best = Math.max(...looks.flat());
+    expect(boards.filter((_, index) => looks[index]!.includes(best)).map((row) => row.split(',')[0])).toEqual(
+      ['C15'],
+    );
   });
 });

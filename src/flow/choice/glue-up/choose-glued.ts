@@ -6,8 +6,11 @@ import { branchPlans } from './branch-plans.ts';
 import { type Making, type MakingPlan, type Tried, bestOf, solvePlan } from './making-plan.ts';
 import { type WayToMake, waysToMake } from './way-to-make.ts';
 
-/** Shares of the effort: a few plans to start from, the best of them once more, the search of plans and its bounds. */
-const shares = { starts: 0.3, layout: 0.3, plans: 0.4 };
+/** Shares of the effort: the best of the first plans once more, the search of plans and its bounds. */
+const shares = { layout: 0.6, plans: 0.4 };
+
+/** So many of the first plans are solved once more. */
+const mostLookedAgain = 2;
 
 /** Below this effort there is nothing left to look longer with. */
 const effortToLookAgain = 0.2;
@@ -51,25 +54,31 @@ function makingOf(job: Job): Making {
   return { job, ways, open: open.sort((a, b) => size(b) - size(a)) };
 }
 
-/** The best of a few plans: all parts whole, all of two strips, all of as many as may be. */
+/**
+ * The best of a few plans: all parts whole, all of two strips, all of as many as may be. Each has a first layout; where
+ * there is effort for it, the best ones are looked at longer.
+ */
 function* started(making: Making, options: SolveOptions): Generator<Progress, Tried, void> {
   const { job, ways } = making;
   const stopped = (): boolean => options.stop?.() === true;
-  const starts = startsOf(ways);
-  const each = { ...options, effort: (shares.starts * options.effort) / starts.length };
-  let best: Tried | null = null;
-  for (const start of starts) {
+  const tried: Tried[] = [];
+  for (const start of startsOf(ways)) {
     let next: MakingPlan | null = start;
-    while (next !== null && (best === null || !stopped())) {
-      const tried: Tried = yield* solvePlan(making, next, each);
-      best = best === null ? tried : bestOf(job, [best, tried]);
-      next = laterWhereShort(ways, tried);
+    while (next !== null && (tried.length === 0 || !stopped())) {
+      const one: Tried = yield* solvePlan(making, next, { ...options, effort: 0 });
+      tried.push(one);
+      next = laterWhereShort(ways, one);
     }
   }
-  const found = best!;
-  if (options.effort < effortToLookAgain || stopped()) return found;
-  const longer = { ...options, effort: shares.layout * options.effort };
-  return bestOf(job, [found, yield* solvePlan(making, found.plan, longer)]);
+  const rest = [...tried];
+  for (let turn = 0; turn < mostLookedAgain && rest.length > 0; turn += 1) {
+    if (options.effort < effortToLookAgain || stopped()) break;
+    const best = bestOf(job, rest);
+    rest.splice(rest.indexOf(best), 1);
+    const longer = { ...options, effort: (shares.layout * options.effort) / mostLookedAgain };
+    tried.push(yield* solvePlan(making, best.plan, longer));
+  }
+  return bestOf(job, tried);
 }
 
 /** Every part of as near as may be to one, to two and to the most strips; each such plan once. */
