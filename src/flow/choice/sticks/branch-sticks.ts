@@ -5,7 +5,7 @@ import { type BannedArcs, type Flow, ban, fixArcs, flowOf, orderAlike } from './
 import { type CoverSet, exactCover } from './exact-cover.ts';
 import { type Point, type StickSolve, generateSticks } from './generate-sticks.ts';
 import { type SinglePieces, parted, pooled, singlePieces } from './single-pieces.ts';
-import { type Restriction, type StickMaster, openStickMaster } from './stick-master.ts';
+import { type Restriction, type StickMaster, mostSlack, openStickMaster } from './stick-master.ts';
 import { type StickPricer, openStickPricer } from './stick-pricer.ts';
 import { type Pattern, type Sticks, raised, wholeRemainder } from './sticks.ts';
 
@@ -225,7 +225,7 @@ export function* branchSticks(
     if (parting === null) {
       options.offer(traced(sticks, flow).map((pattern) => pooled(single, pattern)));
       // Whole, but the bound does not say so: the arithmetic failed, and the search cannot be called complete.
-      if (duals.objective > raised(sticks, bound) + useTolerance) return;
+      if (duals.objective > raised(sticks, bound) * (1 + mostSlack) + useTolerance) return;
       continue;
     }
     const banned: BannedArcs = [...node.at.banned];

@@ -26,6 +26,10 @@ export interface SticksStanding {
 /** Shares of the budget for the first dives, and how many of them there are. */
 const divesUntil = 0.35;
 const dives = 3;
+
+/** Share of the budget after which the search gives way to another dive. */
+const diveShare = 0.04;
+
 /** Work that one dive counts for at least. */
 const workPerDive = 100_000;
 
@@ -84,24 +88,23 @@ export function* solveSticks(
   // Where the search cannot take over, dives go on to the end; with several stocks they find what the search finds late.
   const branches = canBranch(sticks, solve.pricer);
   const share = branches ? start + divesUntil * (options.until - start) : options.until;
-  for (
-    let d = 0;
-    (d < dives || !branches || sticks.stocks.length > 1) && !met() && meter.spent < share;
-    d += 1
-  ) {
+  const dive = (d: number, until: number): Generator<void, void, void> => {
     // A dive that dies at once costs next to nothing by its own count: where none can live they went on for ever.
     meter.spent += workPerDive;
-    const shake = 0.15 * Math.min(d, 6);
-    const dive = diveSticks(solve, master, at, {
+    return diveSticks(solve, master, at, {
       center: proof,
       before: [],
-      shake,
+      shake: 0.15 * Math.min(d, 6),
       stream,
-      until: share,
+      until,
       target,
       offer,
     });
-    for (let each = dive.next(); each.done !== true && !met(); each = dive.next()) yield told;
+  };
+  let d = 0;
+  for (; (d < dives || !branches || sticks.stocks.length > 1) && !met() && meter.spent < share; d += 1) {
+    const steps = dive(d, share);
+    for (let each = steps.next(); each.done !== true && !met(); each = steps.next()) yield told;
   }
   if (branches && !met()) {
     const search = branchSticks(sticks, meter, {
@@ -113,7 +116,16 @@ export function* solveSticks(
       center: proof,
       incumbent: best.patterns,
     });
-    for (let each = search.next(); each.done !== true && !met(); each = search.next()) yield told;
+    // Now and then another dive: what the search meets late a lucky dive may find at once.
+    const pause = diveShare * (options.until - start);
+    let next = meter.spent + pause;
+    for (let each = search.next(); each.done !== true && !met(); each = search.next()) {
+      yield told;
+      if (meter.spent < next) continue;
+      const steps = dive((d += 1), options.until);
+      for (let one = steps.next(); one.done !== true && !met(); one = steps.next()) yield told;
+      next = meter.spent + pause;
+    }
   }
   return told;
 }

@@ -77,11 +77,13 @@ function nudged(count: number, kind: number): number {
 }
 
 /**
- * What a pattern seems dearer to the engine than it is: of sticks that all cost the same, too many patterns are tight at
- * once, and the simplex circles among them. Prices are judged without it, so bounds hold and lose as little.
+ * Share by which a pattern may seem dearer to the engine than it is: of sticks that all cost the same, too many patterns
+ * are tight at once, and the simplex circles among them. Prices are judged without it, so bounds hold and lose as little.
  */
+export const mostSlack = 1e-6;
+
 function slack(order: number): number {
-  return 1e-6 * ((order * 0.7548776662) % 1);
+  return mostSlack * ((order * 0.7548776662) % 1);
 }
 
 /** Opens the restricted master of a job of sticks, without columns. */
