@@ -2,7 +2,7 @@ import type { Meter } from '../meter.ts';
 import type { Kind, Placement, Plate, PlatePattern } from '../plate.ts';
 import { type Bands, bandsOf } from './bands.ts';
 import { type Memory, type Pricing, memoryFor, valueStacks } from './frame.ts';
-import { type Raster, type RasterSize, rasterOf } from './raster-plate.ts';
+import { type Raster, rasterOf } from './raster-plate.ts';
 import { cutSections } from './sections.ts';
 import { fillPlate, tracePlate } from './trace.ts';
 
@@ -37,9 +37,7 @@ interface Side {
   readonly memory: Memory;
 }
 
-function sideOf(plate: Plate, kinds: readonly Kind[], size: RasterSize): Side | null {
-  const found = rasterOf(plate, kinds, size);
-  if (found === null) return null;
+function sideOf(plate: Plate, found: Raster): Side {
   // Nothing was rounded: then it is no relaxation, and its patterns can be cut.
   const raster = found.exactX && found.exactY ? { ...found, relaxed: false } : found;
   const bands = bandsOf(plate, raster);
@@ -59,12 +57,8 @@ export interface Fineness {
   readonly mostStarts: number;
 }
 
-/** A plate whose positions times strips are fewer is searched as quickly in full. */
+/** A plate with fewer positions times strips is searched as quickly in full. */
 const worthARoughSide = 15_000;
-
-function sizeOf({ raster, bands }: Side): number {
-  return raster.xs.length * bands.arcs.length;
-}
 
 const nothingFits: Pricer = {
   bound: () => ({ bound: 0, pattern: null }),
@@ -72,6 +66,12 @@ const nothingFits: Pricer = {
   glance: () => null,
   isQuickAtAGlance: () => false,
 };
+
+/** Makes a thing when it is first wanted, and keeps it. */
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null;
+  return () => (made ??= { value: make() }).value;
+}
 
 function worthOf(placements: readonly Placement[], worth: Float64Array): number {
   return placements.reduce((sum, placement) => sum + worth[placement.kind]!, 0);
@@ -88,20 +88,20 @@ export function openStripPricer(
   fineness: Fineness,
   meter: Meter,
 ): Pricer {
-  const below = sideOf(plate, kinds, { mostX: fineness.patternX, mostY: fineness.patternY, relaxed: false });
-  if (below === null) return nothingFits;
-  const complete = below.raster.exactX && below.raster.exactY;
-  let above: Side | null = complete ? below : null;
-  let quick: Side | null = null;
-  const rough = (): Side => {
-    const size = { mostX: fineness.roughX, mostY: fineness.roughY, relaxed: false };
-    quick ??= sizeOf(below) < worthARoughSide ? below : (sideOf(plate, kinds, size) ?? below);
-    return quick;
-  };
+  const { patternX, patternY, boundX, boundY, roughX, roughY } = fineness;
+  const listed = (mostX: number, mostY: number, relaxed: boolean): Raster | null =>
+    rasterOf(plate, kinds, { mostX, mostY, relaxed });
+  const found = listed(patternX, patternY, false);
+  if (found === null) return nothingFits;
+  // Each side is made when it is first asked: a first layout needs none but the rough one.
+  const below = once(() => sideOf(plate, found));
+  const isComplete = found.exactX && found.exactY;
+  const above = isComplete ? below : once(() => sideOf(plate, listed(boundX, boundY, true) ?? found));
+  const isLarge = found.xs.length * found.ys.length * found.widths.length > worthARoughSide;
+  const rough = isLarge ? once(() => sideOf(plate, listed(roughX, roughY, false) ?? found)) : below;
   return {
     bound(worth, target) {
-      above ??= sideOf(plate, kinds, { mostX: fineness.boundX, mostY: fineness.boundY, relaxed: true });
-      const pricing: Pricing = { plate, ...(above ?? below), worth, caps: null, meter };
+      const pricing: Pricing = { plate, ...above(), worth, caps: null, meter };
       valueStacks(pricing);
       const sections = cutSections(pricing, 0, target, Infinity);
       if (pricing.raster.relaxed || sections.bound <= target) return { bound: sections.bound, pattern: null };
@@ -116,10 +116,10 @@ export function openStripPricer(
       const placements = tracePlate(pricing, sections);
       return { placements, value: worthOf(placements, worth) };
     },
-    isQuickAtAGlance: () => rough() !== above,
+    isQuickAtAGlance: () => isLarge,
     pattern(worth, caps, target, fine = false) {
       const left = caps.slice();
-      const side = fine ? below : rough();
+      const side = fine ? below() : rough();
       const pricing: Pricing = { plate, ...side, worth: worth.slice(), caps: left, meter };
       const placements = fillPlate(pricing, worth, left, target, fineness.mostStarts);
       return { placements, value: worthOf(placements, worth) };
