@@ -6,7 +6,8 @@ import { dive } from '../../src/flow/choice/dive.ts';
 import { emptyPool, wholeRest } from '../../src/flow/choice/generate.ts';
 import { areaWorth, greedy } from '../../src/flow/choice/greedy.ts';
 import type { Instance } from '../../src/flow/choice/instance.ts';
-import { type Store, solveNode } from '../../src/flow/choice/node.ts';
+import { solveNode } from '../../src/flow/choice/node.ts';
+import type { Store } from '../../src/flow/choice/store.ts';
 import type { Job } from '../../src/flow/stock/job.ts';
 
 /** What the independent MIP solver made of the generated columns. */

@@ -2,7 +2,9 @@ import { type Column, columnOf } from './column.ts';
 import { patternWith } from './exact-pattern.ts';
 import { type Rest, addToPool } from './generate.ts';
 import type { Instance } from './instance.ts';
-import { type GroupRow, type NodeAnswer, type Store, solveNode } from './node.ts';
+import type { GroupRow } from './group-row.ts';
+import { type NodeAnswer, solveNode } from './node.ts';
+import type { Store } from './store.ts';
 import { type Plan, planOf, withoutSurplus } from './plan.ts';
 
 /** A node of the search: the decisions that lead to it and the bound it inherits. */

@@ -11,7 +11,8 @@ import { emptyPool, wholeRest } from './generate.ts';
 import { areaWorth, greedy } from './greedy.ts';
 import { improve } from './improve.ts';
 import type { Instance } from './instance.ts';
-import { type Store, solveNode } from './node.ts';
+import { solveNode } from './node.ts';
+import type { Store } from './store.ts';
 import { fillOneBoard, isOneBoard } from './one-board.ts';
 import { type Plan, planOf } from './plan.ts';
 import type { Progress, Solve, SolveOptions } from './progress.ts';
@@ -197,7 +198,8 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     yield* told(fillOneBoard(instance, standing, effort), standing, 'filling the board', done);
     return toChoice(job, instance, standing.best, standing.bound);
   }
-  yield* told(first(solving), standing, 'first layout', stopped);
+  // The first layout is finished whatever happens: without it there is nothing to show.
+  yield* told(first(solving), standing, 'first layout', () => false);
   const budget = instance.meter.spent + work;
   for (const [doing, stage] of stagesOf({ ...solving, budget }, options.effort)) {
     if (!done()) yield* told(stage, standing, doing, done);

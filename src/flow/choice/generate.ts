@@ -7,11 +7,29 @@ import { type MasterAnswer, openMaster } from './master.ts';
 export interface Pool {
   readonly columns: Column[];
   readonly keys: Set<string>;
+  /** Prices of the last master over these columns, by which the likelier ones are told; null before the first. */
+  prices: { readonly kind: Float64Array; readonly group: Float64Array } | null;
+}
+
+/** Most columns that a master opens with, for each of its rows: many more cost time and seldom come into use. */
+const columnsPerRow = 4;
+
+/** The columns that can be cut from what is left; of many, those that the last prices make least dear. */
+export function likelyColumns(instance: Instance, rest: Rest, { columns, prices }: Pool): Column[] {
+  const fitting = columns.filter((column) => fitsRest(column, rest));
+  const most = columnsPerRow * (instance.kinds.length + instance.groups.length);
+  if (fitting.length <= most || prices === null) return fitting;
+  const dear = fitting.map((c) => c.cost + prices.group[c.group]! - columnWorth(c, prices.kind));
+  const order = [...fitting.keys()].sort((a, b) => dear[a]! - dear[b]! || a - b);
+  return order
+    .slice(0, most)
+    .sort((a, b) => a - b)
+    .map((at) => fitting[at]!);
 }
 
 /** A pool with no columns yet. */
 export function emptyPool(): Pool {
-  return { columns: [], keys: new Set() };
+  return { columns: [], keys: new Set(), prices: null };
 }
 
 /** Adds a column unless the pool has one like it; says whether it did. */
@@ -99,7 +117,7 @@ export function* generateColumns(
   pool: Pool,
   limits: { readonly rounds: number; readonly until: number },
 ): Generator<void, Generated, void> {
-  const columns = pool.columns.filter((column) => fitsRest(column, rest));
+  const columns = likelyColumns(instance, rest, pool);
   const master = openMaster({
     demand: [...rest.demand],
     penalty: instance.kinds.map((kind) => kind.penalty),

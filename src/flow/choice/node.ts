@@ -1,59 +1,15 @@
-import { type Column, columnOf, columnWorth } from './column.ts';
-import type { Unfit } from './exact-pattern.ts';
-import {
-  type Pool,
-  type Rest,
-  addToPool,
-  enoughPatterns,
-  withinCaps,
-  fitsRest,
-  reducedCostTolerance,
-} from './generate.ts';
 import type { PriceBound } from '../patterns/strip/strip-pricer.ts';
-import type { Instance } from './instance.ts';
 import type { BoardCut } from './boards/board-cut.ts';
-import { type Master, type MasterAnswer, type SideRow, openMaster } from './master.ts';
-
-/**
- * A linear restriction on how one group is used: Σ over its columns of (Σ_k coefficient_k a_k − perCopy) λ ≤ limit.
- * Caps (n_gk ≤ d_k per copy) and branching decisions (copies used, pieces of a kind on a group) all have this form.
- */
-export interface GroupRow {
-  readonly group: number;
-  /** Kind whose count enters, or −1 when only copies count. */
-  readonly kind: number;
-  /** +1 or −1. */
-  readonly sign: number;
-  /** Taken off for each copy used. */
-  readonly perCopy: number;
-  readonly limit: number;
-}
-
-function coefficientIn(row: GroupRow, column: Column): number {
-  if (column.group !== row.group) return 0;
-  const at = column.kinds.indexOf(row.kind);
-  const count = row.kind < 0 ? 1 : at < 0 ? 0 : column.counts[at]!;
-  return row.sign * count - row.perCopy;
-}
-
-/** The restriction as a row of the master: its coefficient for each column. */
-export function sideRow(row: GroupRow): SideRow {
-  return { coefficient: (column) => coefficientIn(row, column), limit: row.limit };
-}
+import { type Column, columnOf, columnWorth } from './column.ts';
+import { type Rest, addToPool, enoughPatterns, reducedCostTolerance, withinCaps } from './generate.ts';
+import type { GroupRow } from './group-row.ts';
+import type { Instance } from './instance.ts';
+import type { MasterAnswer } from './master.ts';
+import { type OpenMaster, bringIn, broughtUp, openedAt } from './open-master.ts';
+import type { Store } from './store.ts';
 
 /** Work of a master's solve for each of its rows and columns. */
 const workPerCell = 8;
-
-/** What the search keeps from node to node. */
-export interface Store {
-  /** Patterns that keep the caps: these may be cut. */
-  readonly pool: Pool;
-  /** Patterns that use some kind more often than it is wanted: they only tighten the bound's bookkeeping. */
-  readonly relaxed: Pool;
-  /** Caps met so far: group and kind. */
-  readonly caps: Map<string, GroupRow>;
-  readonly unfit: Unfit;
-}
 
 export interface NodeAnswer {
   readonly answer: MasterAnswer;
@@ -135,10 +91,12 @@ export function* solveNode(
   let open = openedAt(instance, rest, store, branching);
   for (let round = 1; ; round += 1) {
     open = broughtUp(open, instance, rest, store, branching);
-    const { rows, columns } = open;
+    const { rows } = open;
+    const columns = open.columns.slice();
     const answer = open.master.solve();
+    store.pool.prices = { kind: answer.kindPrice, group: answer.groupPrice };
     instance.meter.spent += workPerCell * (1 + rows.length + instance.kinds.length) * (1 + columns.length);
-    const priced = priceAll(instance, rest, store, answer, rows, round, limits.capped);
+    const priced = priceAll(instance, rest, store, answer, open, round, limits.capped);
     if (priced.cut !== null) cuts.splice(priced.bound > bound ? cuts.length : 0, 0, priced.cut);
     bound = Math.max(bound, priced.bound);
     yield;
@@ -155,55 +113,6 @@ export function* solveNode(
   }
 }
 
-/** A master kept open from round to round, and how much of the store it has. */
-interface OpenMaster {
-  readonly master: Master;
-  readonly rows: readonly GroupRow[];
-  readonly columns: Column[];
-  readonly caps: number;
-  pool: number;
-  relaxed: number;
-}
-
-function openedAt(instance: Instance, rest: Rest, store: Store, branching: readonly GroupRow[]): OpenMaster {
-  const rows = [...branching, ...store.caps.values()];
-  const master = openMaster(
-    {
-      demand: [...rest.demand],
-      penalty: instance.kinds.map((kind) => kind.penalty),
-      copies: [...rest.copies],
-    },
-    rows.map(sideRow),
-  );
-  return { master, rows, columns: [], caps: store.caps.size, pool: 0, relaxed: 0 };
-}
-
-/** Brings the store's new columns in; a cap met since then needs a master of its own. */
-function broughtUp(
-  open: OpenMaster,
-  instance: Instance,
-  rest: Rest,
-  store: Store,
-  branching: readonly GroupRow[],
-): OpenMaster {
-  const here = open.caps === store.caps.size ? open : openedAt(instance, rest, store, branching);
-  const { pool, relaxed } = store;
-  for (; here.pool < pool.columns.length; here.pool += 1) {
-    const column = pool.columns[here.pool]!;
-    if (fitsRest(column, rest)) addColumn(here, column);
-  }
-  for (; here.relaxed < relaxed.columns.length; here.relaxed += 1) {
-    const column = relaxed.columns[here.relaxed]!;
-    if (rest.copies[column.group]! > 0) addColumn(here, column);
-  }
-  return here;
-}
-
-function addColumn({ master, columns }: OpenMaster, column: Column): void {
-  master.add(column);
-  columns.push(column);
-}
-
 /**
  * Prices group after group, beginning elsewhere each round, until enough patterns are found. Only a pass through all
  * groups gives a bound.
@@ -213,17 +122,18 @@ function priceAll(
   rest: Rest,
   store: Store,
   answer: MasterAnswer,
-  rows: readonly GroupRow[],
+  open: OpenMaster,
   round: number,
   withCapped: boolean,
 ): { found: number; bound: number; cut: BoardCut | null } {
+  const { rows } = open;
   let found = 0;
   let bound = 0;
   rest.demand.forEach((demand, k) => (bound += demand * answer.kindPrice[k]!));
   rows.forEach((row, r) => (bound -= row.limit * answer.sidePrice[r]!));
   const least = bound;
   const worths = new Float64Array(instance.groups.length);
-  const glanced = glanceAll(instance, rest, store, answer, rows);
+  const glanced = glanceAll(instance, rest, store, answer, open);
   if (glanced > 0) return { found: glanced, bound: -Infinity, cut: null };
   const all = instance.groups.length;
   const enough = enoughPatterns(instance);
@@ -235,7 +145,7 @@ function priceAll(
     const free = instance.groups[g]!.pricer.bound(worth, even);
     worths[g] = Math.max(0, free.bound - fixed);
     bound -= rest.copies[g]! * Math.max(0, worths[g]! - instance.groups[g]!.cost);
-    found += takePatterns(instance, g, rest, store, { worth, even, free }, withCapped);
+    found += takePatterns(instance, g, rest, store, open, { worth, even, free }, withCapped);
   }
   return { found, bound, cut: { least, worth: worths, price: answer.kindPrice } };
 }
@@ -249,9 +159,10 @@ function glanceAll(
   rest: Rest,
   store: Store,
   answer: MasterAnswer,
-  rows: readonly GroupRow[],
+  open: OpenMaster,
 ): number {
   let found = 0;
+  const { rows } = open;
   instance.groups.forEach((group, g) => {
     if (rest.copies[g] === 0 || !group.pricer.isQuickAtAGlance()) return;
     const { worth, even } = groupPrices(instance, g, answer, rows);
@@ -259,7 +170,7 @@ function glanceAll(
     const pattern = group.pricer.glance(worth, target);
     if (pattern === null) return;
     const column = columnOf(g, withinCaps(pattern.placements, rest.demand), group);
-    if (columnWorth(column, worth) > target && addToPool(store.pool, column)) found += 1;
+    if (columnWorth(column, worth) > target && bringIn(open, store.pool, column)) found += 1;
   });
   return found;
 }
@@ -270,6 +181,7 @@ function takePatterns(
   g: number,
   rest: Rest,
   store: Store,
+  open: OpenMaster,
   priced: { readonly worth: Float64Array; readonly even: number; readonly free: PriceBound },
   withCapped: boolean,
 ): number {
@@ -279,7 +191,8 @@ function takePatterns(
   if (free.bound <= even + slack || free.pattern === null) return 0;
   const column = columnOf(g, free.pattern.placements, group);
   const over = overCaps(column, rest);
-  let found = addToPool(over.length === 0 ? store.pool : store.relaxed, column) ? 1 : 0;
+  let found = over.length === 0 && bringIn(open, store.pool, column) ? 1 : 0;
+  if (over.length > 0 && addToPool(store.relaxed, column)) found = 1;
   for (const kind of over) {
     const key = `${g}|${kind}`;
     if (store.caps.has(key)) continue;
@@ -288,6 +201,6 @@ function takePatterns(
   }
   if (over.length === 0 || !withCapped) return found;
   const other = columnOf(g, group.pricer.pattern(worth, rest.demand, even).placements, group);
-  if (columnWorth(other, worth) > even + slack && addToPool(store.pool, other)) found = 1;
+  if (columnWorth(other, worth) > even + slack && bringIn(open, store.pool, other)) found = 1;
   return found;
 }

@@ -1,7 +1,7 @@
 import type { Column } from '../column.ts';
 import { type Pool, addToPool, emptyPool } from '../generate.ts';
 import type { Instance } from '../instance.ts';
-import type { Store } from '../node.ts';
+import type { Store } from '../store.ts';
 
 /**
  * Share of a board's cost that is still to be paid when it is used. Next to nothing, but not nothing: with boards for

@@ -2,7 +2,8 @@ import { type SearchNode, branchAndPrice } from '../branch.ts';
 import { dive } from '../dive.ts';
 import { wholeRest } from '../generate.ts';
 import type { Instance } from '../instance.ts';
-import { type Store, solveNode } from '../node.ts';
+import { solveNode } from '../node.ts';
+import type { Store } from '../store.ts';
 import { type Plan, planOf, withoutSurplus } from '../plan.ts';
 import type { BoardCut, Refuted } from './board-cut.ts';
 import { type BoardSet, cheapestBoards } from './cheapest-boards.ts';
@@ -97,7 +98,7 @@ function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> 
   const found = yield* solveNode(here.instance, wholeRest(here.instance), here.store, [], {
     rounds: 60,
     enough: room(),
-    until: Infinity,
+    until: limits.until,
     capped: false,
   });
   keepLearnt(store, here);
@@ -136,12 +137,14 @@ function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> 
     true,
   );
   keepLearnt(store, here);
+  // What the boards still cost when used is in their full cost already.
+  const left = (shareLeft / (1 - shareLeft)) * paid;
   if (least <= set.bound - paid + slack) {
     // Nothing learnt: the set is laid aside at the bound it has.
-    search.refuted.push({ copies: set.copies, least: Math.max(least, room()) });
+    search.refuted.push({ copies: set.copies, least: Math.max(least, room()) - left });
     return watch.cutoff() <= set.bound + slack;
   }
-  search.refuted.push({ copies: set.copies, least });
+  search.refuted.push({ copies: set.copies, least: least - left });
   return true;
 }
 

@@ -131,7 +131,9 @@ function withBound(job: Job, choice: Choice, bound: number | null): Choice {
   const isMost = job.shop.goal === 'most value';
   const all = job.parts.reduce((sum, part) => sum + part.quantity * valueOf(part), 0);
   const isKnown = bound !== null && (isMost || choice.short.length === 0);
-  const limit = isMost ? Math.max(value, isKnown ? bound : all) : Math.min(value, isKnown ? bound : 0);
+  // Nothing known: an answer that costs nothing is not proven by that, for other parts might be laid out instead.
+  const least = value === 0 ? -1 : 0;
+  const limit = isMost ? Math.max(value, isKnown ? bound : all) : Math.min(value, isKnown ? bound : least);
   const apart = Math.abs(value - limit);
   const proven = apart <= 1e-7 * (1 + Math.abs(value));
   const gap = proven ? 0 : value === 0 ? 1 : apart / Math.abs(value);

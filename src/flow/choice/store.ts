@@ -1,0 +1,14 @@
+import type { Unfit } from './exact-pattern.ts';
+import type { Pool } from './generate.ts';
+import type { GroupRow } from './group-row.ts';
+
+/** What the search keeps from node to node. */
+export interface Store {
+  /** Patterns that keep the caps: these may be cut. */
+  readonly pool: Pool;
+  /** Patterns that use some kind more often than it is wanted: they only tighten the bound's bookkeeping. */
+  readonly relaxed: Pool;
+  /** Caps met so far: group and kind. */
+  readonly caps: Map<string, GroupRow>;
+  readonly unfit: Unfit;
+}
