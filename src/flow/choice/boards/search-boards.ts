@@ -34,6 +34,11 @@ const mostNodes = 40_000;
 /** The price of a node of the search for sets, in the meter's work: about a tenth of a microsecond for each cut and slot. */
 const workPerCut = 3;
 
+/** Money below which two values are one; finer than what a solve counts as met. */
+function slackOf(value: number): number {
+  return 2e-8 * (1 + Math.abs(value));
+}
+
 interface Search {
   readonly instance: Instance;
   readonly store: Store;
@@ -81,8 +86,13 @@ export function* searchBoards(
     watch.raise(Math.min(known, cutoff, undecided));
     yield;
     if (set === null) return;
+    const learnt = cuts.length + refuted.length;
     const isSettled = yield* settle(search, set);
     if (!isSettled) undecided = Math.min(undecided, set.bound);
+    const isMet = watch.cutoff() <= set.bound + slackOf(set.bound);
+    if (isMet) watch.raise(Math.min(known, undecided));
+    // A set met again with nothing learnt would be met for ever.
+    if (isMet || (cuts.length + refuted.length === learnt && watch.cutoff() === cutoff)) return;
   }
 }
 
@@ -102,7 +112,7 @@ function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> 
     capped: false,
   });
   keepLearnt(store, here);
-  const slack = 1e-7 * (1 + Math.abs(set.bound));
+  const slack = slackOf(set.bound);
   const cut = found.cuts.at(-1);
   if (cut !== undefined && paid + found.bound > set.bound + slack) {
     cuts.push(cutForAll(instance, here, cut));
