@@ -62,5 +62,6 @@ function unproven(job: Job, patterns: readonly BoardPattern[]): Choice['proof'] 
     const cut = pieces.reduce((total, { length, width }) => total + length * width, 0);
     return sum + on.cost - rate * (area.length * area.width - cut);
   }, 0);
-  return { value, bound: 0, gap: 1, proven: false };
+  // Boards for nothing are no proof that no other parts could be laid out on them.
+  return { value, bound: value === 0 ? -1 : 0, gap: 1, proven: false };
 }
