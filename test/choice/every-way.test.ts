@@ -24,10 +24,7 @@ const plain = { goal: 'least cost', credit: false, stages: [3, 4, 4] } as const;
 const sorts: readonly (readonly [string, Sort])[] = [
   ['least cost', { rules: plain, jobs: 300, proven: 0.8, best: 0.9 }],
   ['least cost in one tone', { rules: { ...plain, about: 'tones' }, jobs: 60, proven: 0.6, best: 0.9 }],
-  [
-    'least cost with glue-ups',
-    { rules: { ...plain, about: 'glue-ups' }, jobs: 60, proven: 0.5, best: 0.85 },
-  ],
+  ['least cost with glue-ups', { rules: { ...plain, about: 'glue-ups' }, jobs: 60, proven: 0.5, best: 0.85 }],
   ['most value', { rules: { ...plain, goal: 'most value' }, jobs: 200, proven: 0.95, best: 0.97 }],
   ['least cost with offcut credit', { rules: { ...plain, credit: true }, jobs: 80, proven: 0.4, best: 0.75 }],
   [
