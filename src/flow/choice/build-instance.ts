@@ -126,7 +126,7 @@ function finenessFor(pieces: number, boards: number): Fineness {
   if (size <= 700)
     return { patternX: 2000, patternY: 300, boundX: 2000, boundY: 300, mostStarts: 16, ...rough };
   if (size <= 3_000)
-    return { patternX: 500, patternY: 80, boundX: 500, boundY: 80, mostStarts: 12, ...rough };
+    return { patternX: 1200, patternY: 140, boundX: 1200, boundY: 140, mostStarts: 12, ...rough };
   if (size <= 50_000)
     return { patternX: 120, patternY: 24, boundX: 100, boundY: 20, mostStarts: 4, roughX: 60, roughY: 14 };
   return { patternX: 80, patternY: 16, boundX: 60, boundY: 12, mostStarts: 3, roughX: 40, roughY: 10 };

@@ -10,7 +10,8 @@ import { fillPlate, tracePlate } from './trace.ts';
 export interface Pricer {
   /**
    * An upper bound on the worth of any pattern, however often it uses a kind. When it exceeds `target` it comes
-   * with the pattern that reaches it (null if the raster is a relaxation, whose best need not be a pattern).
+   * with the pattern that reaches it; on a raster that is a relaxation with the best one found that is worth more than the
+   * target, or null.
    */
   bound(worth: Float64Array, target: number): PriceBound;
   /**
@@ -99,23 +100,34 @@ export function openStripPricer(
   const above = isComplete ? below : once(() => sideOf(plate, listed(boundX, boundY, true) ?? found));
   const isLarge = found.xs.length * found.ys.length * found.widths.length > worthARoughSide;
   const rough = isLarge ? once(() => sideOf(plate, listed(roughX, roughY, false) ?? found)) : below;
+  /** The best pattern of one side, if it is worth more than the target. */
+  const search = (
+    side: Side,
+    worth: Float64Array,
+    target: number,
+    mostStarts: number,
+  ): PlatePattern | null => {
+    const pricing: Pricing = { plate, ...side, worth, caps: null, meter };
+    valueStacks(pricing);
+    const sections = cutSections(pricing, 0, target, mostStarts);
+    if (sections.worth[sections.worth.length - 1]! <= target) return null;
+    const placements = tracePlate(pricing, sections);
+    return { placements, value: worthOf(placements, worth) };
+  };
   return {
     bound(worth, target) {
       const pricing: Pricing = { plate, ...above(), worth, caps: null, meter };
       valueStacks(pricing);
       const sections = cutSections(pricing, 0, target, Infinity);
-      if (pricing.raster.relaxed || sections.bound <= target) return { bound: sections.bound, pattern: null };
+      if (sections.bound <= target) return { bound: sections.bound, pattern: null };
+      // A relaxation's best need not be a pattern: one is sought among places that can be cut.
+      if (pricing.raster.relaxed) {
+        return { bound: sections.bound, pattern: search(below(), worth, target, Infinity) };
+      }
       const placements = tracePlate(pricing, sections);
       return { bound: sections.bound, pattern: { placements, value: worthOf(placements, worth) } };
     },
-    glance(worth, target) {
-      const pricing: Pricing = { plate, ...rough(), worth, caps: null, meter };
-      valueStacks(pricing);
-      const sections = cutSections(pricing, 0, target, fineness.mostStarts);
-      if (sections.worth[sections.worth.length - 1]! <= target) return null;
-      const placements = tracePlate(pricing, sections);
-      return { placements, value: worthOf(placements, worth) };
-    },
+    glance: (worth, target) => search(rough(), worth, target, fineness.mostStarts),
     isQuickAtAGlance: () => isLarge,
     pattern(worth, caps, target, fine = false) {
       const left = caps.slice();
