@@ -1,5 +1,5 @@
 /**
- * Where a figure of the table comes from: P printed in the handbook's table and read there or in a transcription;
+ * Where a figure of the table comes from: P printed in the handbook's table and read there or in a copy of it;
  * C from memory, and confirmed by a printed change coefficient; W worked from the shrinkage of the same row by
  * C = 1 / (3000/S - 20); M from memory.
  */
@@ -24,7 +24,7 @@ export type SpeciesRow = readonly [
  * 14 %; specific gravity, ovendry weight over volume at 12 %.
  * Source: USDA Forest Products Laboratory, Wood Handbook: Table 4-3 (shrinkage), Table 13-5 (change coefficients) and
  * Table 5-3 (specific gravity) of FPL-GTR-190 (2010) and FPL-GTR-282 (2021), some of it by way of public
- * transcriptions; each row's letters say which figures are not from there.
+ * copies; each row's letters say which figures are not from there.
  */
 export const speciesTable: readonly SpeciesRow[] = [
   ['Alder, red', 4.4, 7.3, 12.6, 'P', 0.00151, 0.00256, 'P', 0.41, 'P'],

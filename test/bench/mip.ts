@@ -30,8 +30,8 @@ const asFine = { patternX: 2000, patternY: 300, boundX: 400, boundY: 64, mostSta
 function columnsOf(instance: Instance, seconds: number): readonly Column[] {
   const start = performance.now();
   const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map(), unfit: new Map() };
-  greedy(instance, wholeRest(instance), store.pool, areaWorth(instance));
-  const rounds = { first: 2, later: 6, until: Infinity };
+  greedy(instance, wholeRest(instance), store.pool, areaWorth(instance), false);
+  const rounds = { first: 2, later: 6, until: Infinity, fine: false };
   const limits = { rounds: 200, enough: Infinity, until: Infinity, capped: true };
   for (const steps of [
     solveNode(instance, wholeRest(instance), store, [], limits),

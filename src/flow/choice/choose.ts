@@ -1,7 +1,6 @@
 import { type Random, random } from '../../base/random/random.ts';
 import type { Job } from '../stock/job.ts';
-import type { BoardCut } from './boards/board-cut.ts';
-import { mostSlots, searchBoards } from './boards/search-boards.ts';
+import { type Learnt, mostSlots, searchBoards } from './boards/search-boards.ts';
 import type { Column } from './column.ts';
 import { areaBound } from './bound.ts';
 import { type SearchNode, branchAndPrice } from './branch.ts';
@@ -68,7 +67,7 @@ interface Solving {
   readonly standing: Standing;
   readonly stream: Random;
   /** What the root's prices say of sets of boards. */
-  readonly cuts: BoardCut[];
+  readonly learnt: Learnt;
   /** Work the whole solve may do. */
   readonly budget: number;
 }
@@ -92,10 +91,24 @@ function* improveUpTo(
   yield* improve(instance, standing.best, store.pool, stream, limits, offerTo(standing));
 }
 
+/** Most groups for which the first layouts are sought among all positions. */
+const few = 20;
+
+function isFew({ groups }: Instance): boolean {
+  return groups.length <= few;
+}
+
 /** The first layout: taken as it stands when it is ended early. */
 function* first({ instance, store, standing }: Solving): Generator<void, void, void> {
   const columns: Column[] = [];
-  for (const step of greedy(instance, wholeRest(instance), store.pool, areaWorth(instance), columns)) {
+  for (const step of greedy(
+    instance,
+    wholeRest(instance),
+    store.pool,
+    areaWorth(instance),
+    isFew(instance),
+    columns,
+  )) {
     standing.best = planOf(instance, columns);
     yield step;
   }
@@ -106,12 +119,12 @@ function* root(solving: Solving): Generator<void, void, void> {
   const { instance, store, standing, budget } = solving;
   const limits = { rounds: 400, enough: Infinity, until: 0.45 * budget, capped: true };
   const { bound, cuts } = yield* solveNode(instance, wholeRest(instance), store, [], limits);
-  solving.cuts.push(...cuts);
+  solving.learnt.cuts.push(...cuts);
   standing.bound = Math.max(standing.bound, roundedBound(instance, bound, standing.best.objective));
 }
 
 function* firstDive({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
-  const limits = { first: 2, later: 6, until: 0.6 * budget };
+  const limits = { first: 2, later: 6, until: 0.6 * budget, fine: false };
   offerTo(standing)(planOf(instance, yield* dive(instance, wholeRest(instance), store.pool, limits)));
 }
 
@@ -128,18 +141,24 @@ function* prove({ instance, store, standing, budget }: Solving): Generator<void,
       if (node.depth % 3 !== 1) return;
       const rest = { demand: wholeRest(instance).demand, copies: node.copies.slice() };
       offerTo(standing)(
-        planOf(instance, yield* dive(instance, rest, store.pool, { first: 1, later: 3, until: budget })),
+        planOf(
+          instance,
+          yield* dive(instance, rest, store.pool, { first: 1, later: 3, until: budget, fine: false }),
+        ),
       );
     },
   });
 }
 
 /** The cheapest set of boards, where there are few enough of them. */
-function* proveBoards({ instance, store, standing, budget, cuts }: Solving): Generator<void, void, void> {
+function* proveBoards(
+  { instance, store, standing, budget, learnt }: Solving,
+  share: number,
+): Generator<void, void, void> {
   const slots = instance.groups.reduce((sum, { copies }) => sum + copies, 0);
   if (slots > mostSlots || instance.groups.every(({ cost }) => cost === 0)) return;
-  const limits = { until: 0.85 * budget, workPerSet: 0.3 * budget };
-  yield* searchBoards(instance, store, cuts, standing.bound, limits, {
+  const limits = { until: share * budget, workPerSet: 0.3 * budget };
+  yield* searchBoards(instance, store, learnt, standing.bound, limits, {
     offer: offerTo(standing),
     cutoff: () => standing.best.objective - 0.5 * slackOf(standing.best.objective),
     raise: (bound) => {
@@ -160,9 +179,10 @@ function stagesOf(
   ] as const;
   if (effort <= 0) return base;
   return [
+    ['trying other first layouts', improveUpTo(solving, 0.12, isFew(solving.instance) ? 8 : 0, Infinity)],
     ['finding patterns', root(solving)],
     ['choosing boards', firstDive(solving)],
-    ['proving', proveBoards(solving)],
+    ['proving', proveBoards(solving, 0.85)],
     ['improving', improveUpTo(solving, 0.65, 9, 3)],
     ['proving', prove(solving)],
     ['improving', improveUpTo(solving, 1, Infinity, 3)],
@@ -183,7 +203,14 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   const stopped = (): boolean => options.stop?.() === true;
   const done = (): boolean => stopped() || isMet(standing);
   const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map(), unfit: new Map() };
-  const solving = { instance, store, standing, stream: random(options.seed), cuts: [], budget: Infinity };
+  const solving = {
+    instance,
+    store,
+    standing,
+    stream: random(options.seed),
+    learnt: { cuts: [], refuted: [] },
+    budget: Infinity,
+  };
   const pieces = instance.kinds.reduce((sum, kind) => sum + kind.demand, 0);
   const work = Math.max(0.05, options.effort) * (workPerSolve + pieces * workPerPiece);
   if (isSticks(instance)) {

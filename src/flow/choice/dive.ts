@@ -47,7 +47,7 @@ export function* dive(
   instance: Instance,
   rest: Rest,
   pool: Pool,
-  limits: { readonly first: number; readonly later: number; readonly until: number },
+  limits: { readonly first: number; readonly later: number; readonly until: number; readonly fine: boolean },
 ): Generator<void, Column[], void> {
   const fixed: Column[] = [];
   const worth = areaWorth(instance);
@@ -55,10 +55,11 @@ export function* dive(
     const generated = yield* generateColumns(instance, rest, pool, {
       rounds: depth === 0 ? limits.first : limits.later,
       until: limits.until,
+      fine: limits.fine,
     });
     const fixings = nextFixings(generated, rest);
     // Whatever the master can do nothing with is laid out board by board.
-    if (fixings.length === 0) return [...fixed, ...(yield* greedy(instance, rest, pool, worth))];
+    if (fixings.length === 0) return [...fixed, ...(yield* greedy(instance, rest, pool, worth, limits.fine))];
     for (const { column, times } of fixings) {
       for (let t = Math.min(times, timesInRest(column, rest)); t > 0; t -= 1) {
         fixed.push(column);

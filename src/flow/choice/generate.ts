@@ -96,13 +96,14 @@ function priced(
   worth: Float64Array,
   caps: Int32Array,
   even: number,
+  fine: boolean,
 ): Column | null {
-  const free = group.pricer.glance(worth, even);
+  const free = group.pricer.glance(worth, even, fine);
   if (free === null) return null;
   const kept = withinCaps(free.placements, caps);
   const column = columnOf(g, kept, group);
   if (kept.length === free.placements.length || columnWorth(column, worth) > even) return column;
-  return columnOf(g, group.pricer.pattern(worth, caps, even).placements, group);
+  return columnOf(g, group.pricer.pattern(worth, caps, even, fine).placements, group);
 }
 
 /**
@@ -115,7 +116,7 @@ export function* generateColumns(
   instance: Instance,
   rest: Rest,
   pool: Pool,
-  limits: { readonly rounds: number; readonly until: number },
+  limits: { readonly rounds: number; readonly until: number; readonly fine: boolean },
 ): Generator<void, Generated, void> {
   const columns = likelyColumns(instance, rest, pool);
   const master = openMaster({
@@ -140,6 +141,7 @@ export function* generateColumns(
         worthOn(instance, g, answer.kindPrice, rest),
         rest.demand,
         group.cost + answer.groupPrice[g]!,
+        limits.fine,
       );
       if (column === null) continue;
       const gain = columnWorth(column, answer.kindPrice) - column.cost - answer.groupPrice[g]!;

@@ -26,13 +26,14 @@ export function tastedWorth(instance: Instance, random: Random): Float64Array {
  * A group's pattern is made again only when what is left no longer holds it; what remains only shrinks, so an old
  * pattern that still fits is hardly worse than a new one would be.
  * Yields after each board.
- * @param rest changed: what could not be placed   @param fixed what is laid so far, growing as it goes
+ * @param rest changed: what could not be placed   @param fine patterns among all positions listed   @param fixed what is laid so far, growing as it goes
  */
 export function* greedy(
   instance: Instance,
   rest: Rest,
   pool: Pool,
   worth: Float64Array,
+  fine: boolean,
   fixed: Column[] = [],
 ): Generator<void, Column[], void> {
   const offers = new Array<Column | null>(instance.groups.length).fill(null);
@@ -44,7 +45,7 @@ export function* greedy(
       if (rest.copies[g] === 0) return;
       let offer = offers[g] ?? null;
       if (offer === null || !fitsRest(offer, rest)) {
-        offer = columnOf(g, group.pricer.pattern(wanted, rest.demand, 0).placements, group);
+        offer = columnOf(g, group.pricer.pattern(wanted, rest.demand, 0, fine).placements, group);
         offers[g] = offer;
       }
       const rate = columnWorth(offer, worth) / (group.cost + 1e-9);

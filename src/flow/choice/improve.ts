@@ -39,6 +39,9 @@ function nearby(rest: Rest, columns: readonly Column[], random: Random): Rest {
   return { demand: rest.demand, copies };
 }
 
+/** With more boards than this, layouts are sought among a rough selection of positions. */
+const mostFineGroups = 40;
+
 /** What a neighbourhood costs beside its pricing, in work: else tiny jobs, whose pricing costs nothing, would go on for ever. */
 const workPerTry = 30_000;
 
@@ -55,6 +58,8 @@ export function* improve(
   limits: { readonly tries: number; readonly until: number; readonly diveEvery: number },
   better: (plan: Plan) => boolean,
 ): Generator<void, Plan, void> {
+  // On a large job a layout from all positions takes longer than it is worth.
+  const isFine = instance.groups.length <= mostFineGroups;
   let incumbent = start;
   for (let attempt = 1; attempt <= limits.tries && instance.meter.spent < limits.until; attempt += 1) {
     if (incumbent.columns.length === 0) break;
@@ -66,8 +71,8 @@ export function* improve(
     const rest = nearby(restAfter(instance, kept), incumbent.columns, random);
     const found =
       attempt % limits.diveEvery === 0
-        ? yield* dive(instance, rest, pool, { first: 4, later: 2, until: limits.until })
-        : yield* greedy(instance, rest, pool, tastedWorth(instance, random));
+        ? yield* dive(instance, rest, pool, { first: 4, later: 2, until: limits.until, fine: isFine })
+        : yield* greedy(instance, rest, pool, tastedWorth(instance, random), isFine);
     const plan = planOf(instance, [...kept, ...found]);
     if (plan.objective < incumbent.objective - 1e-9 * (1 + Math.abs(incumbent.objective))) {
       incumbent = plan;

@@ -18,6 +18,12 @@ export interface BoardWatch {
   readonly raise: (bound: number) => void;
 }
 
+/** What is known of sets of boards. */
+export interface Learnt {
+  readonly cuts: BoardCut[];
+  readonly refuted: Refuted[];
+}
+
 export interface BoardLimits {
   /** Meter reading at which it ends. */
   readonly until: number;
@@ -44,6 +50,8 @@ interface Search {
   readonly store: Store;
   readonly cuts: BoardCut[];
   readonly refuted: Refuted[];
+  /** Sets laid aside undecided, as if they were refuted: the bound is then that of the first of them. */
+  readonly aside: Refuted[];
   readonly limits: BoardLimits;
   readonly watch: BoardWatch;
 }
@@ -54,30 +62,29 @@ interface Search {
  * (Benders' decomposition over the boards taken); a set that holds the parts only in part is settled by branch and
  * price on its few boards. The first set that holds them is the best there is, since all cheaper ones are refuted.
  * Yields between steps. Ends when the bound meets the cutoff, the work is spent, or a set stays undecided and nothing cheaper is left.
- * @param cuts those of the root's column generation; grows
+ * @param learnt begins with the cuts of the root's column generation; grows, and serves a later search as well
  */
 export function* searchBoards(
   instance: Instance,
   store: Store,
-  cuts: BoardCut[],
+  { cuts, refuted }: Learnt,
   floor: number,
   limits: BoardLimits,
   watch: BoardWatch,
 ): Generator<void, void, void> {
-  const search: Search = { instance, store, cuts, refuted: [], limits, watch };
+  const search: Search = { instance, store, cuts, refuted, aside: [], limits, watch };
   const cost = instance.groups.map((group) => group.cost);
   const { copies } = wholeRest(instance);
   let known = floor;
   let undecided = Infinity;
   while (instance.meter.spent < limits.until) {
-    const { refuted } = search;
     const cutoff = watch.cutoff();
     instance.meter.spent += workPerCut * (cuts.length + 1) * copies.length * 50;
     const { set, isExact } = cheapestBoards({
       cost,
       copies,
       cuts,
-      refuted,
+      refuted: [...refuted, ...search.aside],
       cutoff,
       floor: known,
       mostNodes,
@@ -86,13 +93,14 @@ export function* searchBoards(
     watch.raise(Math.min(known, cutoff, undecided));
     yield;
     if (set === null) return;
-    const learnt = cuts.length + refuted.length;
+    const learnt = cuts.length + refuted.length + search.aside.length;
     const isSettled = yield* settle(search, set);
     if (!isSettled) undecided = Math.min(undecided, set.bound);
     const isMet = watch.cutoff() <= set.bound + slackOf(set.bound);
     if (isMet) watch.raise(Math.min(known, undecided));
     // A set met again with nothing learnt would be met for ever.
-    if (isMet || (cuts.length + refuted.length === learnt && watch.cutoff() === cutoff)) return;
+    if (isMet || (cuts.length + refuted.length + search.aside.length === learnt && watch.cutoff() === cutoff))
+      return;
   }
 }
 
@@ -122,7 +130,10 @@ function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> 
   const rest = wholeRest(here.instance);
   const until = Math.min(limits.until, instance.meter.spent + limits.workPerSet);
   offer(
-    planOf(here.instance, yield* dive(here.instance, rest, here.store.pool, { first: 3, later: 5, until })),
+    planOf(
+      here.instance,
+      yield* dive(here.instance, rest, here.store.pool, { first: 3, later: 5, until, fine: true }),
+    ),
   );
   if (watch.cutoff() <= set.bound + slack) return true;
   yield* diveAround(search, set, until);
@@ -151,7 +162,7 @@ function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> 
   const left = (shareLeft / (1 - shareLeft)) * paid;
   if (least <= set.bound - paid + slack) {
     // Nothing learnt: the set is laid aside at the bound it has.
-    search.refuted.push({ copies: set.copies, least: Math.max(least, room()) - left });
+    search.aside.push({ copies: set.copies, least: Math.max(least, room()) - left });
     return watch.cutoff() <= set.bound + slack;
   }
   search.refuted.push({ copies: set.copies, least: least - left });
@@ -165,7 +176,7 @@ function offerBack({ instance, watch }: Search, here: OnBoards, plan: Plan): voi
 /** A layout on the set's boards and, where these do not do, a few more: seldom far from the best. */
 function* diveAround(search: Search, set: BoardSet, until: number): Generator<void, void, void> {
   const around = onBoards(search.instance, search.store, set.copies, true);
-  const limits = { first: 1, later: 3, until };
+  const limits = { first: 1, later: 3, until, fine: false };
   const columns = yield* dive(around.instance, wholeRest(around.instance), around.store.pool, limits);
   offerBack(search, around, planOf(around.instance, columns));
 }

@@ -21,8 +21,9 @@ export interface Pricer {
   pattern(worth: Float64Array, caps: Int32Array, target: number, fine?: boolean): PlatePattern;
   /**
    * A pattern worth more than `target` found quickly, however often it uses a kind; null when a quick search finds none.
+   * @param fine as above: then not so quickly
    */
-  glance(worth: Float64Array, target: number): PlatePattern | null;
+  glance(worth: Float64Array, target: number, fine?: boolean): PlatePattern | null;
   /** Whether a glance is much quicker than the bound. */
   isQuickAtAGlance(): boolean;
 }
@@ -127,7 +128,8 @@ export function openStripPricer(
       const placements = tracePlate(pricing, sections);
       return { bound: sections.bound, pattern: { placements, value: worthOf(placements, worth) } };
     },
-    glance: (worth, target) => search(rough(), worth, target, fineness.mostStarts),
+    glance: (worth, target, fine = false) =>
+      search(fine ? below() : rough(), worth, target, fineness.mostStarts),
     isQuickAtAGlance: () => isLarge,
     pattern(worth, caps, target, fine = false) {
       const left = caps.slice();
