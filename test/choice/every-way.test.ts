@@ -22,6 +22,10 @@ interface Sort {
 const plain = { goal: 'least cost', credit: false, stages: [3, 4, 4] } as const;
 
 const sorts: readonly (readonly [string, Sort])[] = [
+  [
+    'most value with glue-ups',
+    { rules: { ...plain, goal: 'most value', about: 'glue-ups' }, jobs: 40, proven: 0.5, best: 0.85 },
+  ],
   ['least cost', { rules: plain, jobs: 300, proven: 0.8, best: 0.9 }],
   ['least cost in one tone', { rules: { ...plain, about: 'tones' }, jobs: 60, proven: 0.6, best: 0.9 }],
   ['least cost with glue-ups', { rules: { ...plain, about: 'glue-ups' }, jobs: 60, proven: 0.5, best: 0.85 }],

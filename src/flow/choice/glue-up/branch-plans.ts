@@ -1,4 +1,5 @@
 import { choose } from '../choose.ts';
+import { valueOf } from '../kinds.ts';
 import type { Progress, SolveOptions } from '../progress.ts';
 import { corePart } from './core-part.ts';
 import { type Making, type MakingPlan, type Tried, bestOf, silent, solvePlan } from './making-plan.ts';
@@ -88,6 +89,11 @@ function* boundOf(
       : partMade(job, part, ways[index]![at]!);
   });
   const { short, proof } = yield* silent(choose({ ...job, parts }, options));
-  if (job.shop.goal === 'most value' || short.length === 0) return proof.bound;
+  if (job.shop.goal === 'most value') {
+    // A part left out, since its ways have nothing in common, may be laid out whole for all the bound knows.
+    const out = job.parts.filter(({ quantity }, index) => quantity > 0 && parts[index]!.quantity === 0);
+    return out.reduce((sum, part) => sum + part.quantity * valueOf(part), proof.bound);
+  }
+  if (short.length === 0) return proof.bound;
   return proof.proven ? Infinity : null;
 }
