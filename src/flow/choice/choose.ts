@@ -55,7 +55,7 @@ function* told(
 }
 
 /** Work that an effort of 1 allows: a base, and more for every piece. One unit is about 10 ns. */
-const workPerSolve = 1.5e8;
+const workPerSolve = 2e8;
 const workPerPiece = 6e6;
 
 /** Work of one board under `most value`, in the general engine's steps. */
@@ -179,11 +179,11 @@ function stagesOf(
   ] as const;
   if (effort <= 0) return base;
   return [
-    ['trying other first layouts', improveUpTo(solving, 0.12, isFew(solving.instance) ? 8 : 0, Infinity)],
     ['finding patterns', root(solving)],
     ['choosing boards', firstDive(solving)],
-    ['proving', proveBoards(solving, 0.85)],
-    ['improving', improveUpTo(solving, 0.65, 9, 3)],
+    ['proving', proveBoards(solving, 0.6)],
+    ['trying other first layouts', improveUpTo(solving, 0.8, isFew(solving.instance) ? 8 : 0, Infinity)],
+    ['proving', proveBoards(solving, 0.9)],
     ['proving', prove(solving)],
     ['improving', improveUpTo(solving, 1, Infinity, 3)],
   ];
