@@ -181,7 +181,7 @@ function stagesOf(
   return [
     ['finding patterns', root(solving)],
     ['choosing boards', firstDive(solving)],
-    ['proving', proveBoards(solving, 0.6)],
+    ['proving', proveBoards(solving, isFew(solving.instance) ? 0.6 : 0.85)],
     ['trying other first layouts', improveUpTo(solving, 0.8, isFew(solving.instance) ? 8 : 0, Infinity)],
     ['proving', proveBoards(solving, 0.9)],
     ['proving', prove(solving)],
