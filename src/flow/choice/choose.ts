@@ -54,7 +54,7 @@ function* told(
     yield say(doing, standing);
 }
 
-/** Work that an effort of 1 allows: a base, and more for every piece. One unit is about 10 ns. */
+/** Work that an effort of 1 allows: a base, and more for every piece. One unit is about 25 ns. */
 const workPerSolve = 2e8;
 const workPerPiece = 6e6;
 
@@ -76,6 +76,19 @@ function offerTo(standing: Standing): (plan: Plan) => boolean {
   return (plan) => {
     if (plan.objective < standing.best.objective) standing.best = plan;
     return isMet(standing);
+  };
+}
+
+/** What a plan must beat to be worth looking for. */
+function cutoffOf(standing: Standing): () => number {
+  return () => standing.best.objective - 0.5 * slackOf(standing.best.objective);
+}
+
+/** Takes a bound in, rounded up to what boards can cost. */
+function raiseOf(instance: Instance, standing: Standing): (bound: number) => void {
+  return (bound) => {
+    const rounded = roundedBound(instance, bound, standing.best.objective);
+    standing.bound = Math.max(standing.bound, rounded);
   };
 }
 
@@ -120,7 +133,7 @@ function* root(solving: Solving): Generator<void, void, void> {
   const limits = { rounds: 400, enough: Infinity, until: 0.45 * budget, capped: true };
   const { bound, cuts } = yield* solveNode(instance, wholeRest(instance), store, [], limits);
   solving.learnt.cuts.push(...cuts);
-  standing.bound = Math.max(standing.bound, roundedBound(instance, bound, standing.best.objective));
+  raiseOf(instance, standing)(bound);
 }
 
 function* firstDive({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
@@ -132,11 +145,8 @@ function* prove({ instance, store, standing, budget }: Solving): Generator<void,
   const start: SearchNode = { copies: wholeRest(instance).copies, rows: [], bound: standing.bound, depth: 0 };
   yield* branchAndPrice(instance, wholeRest(instance), store, start, 0.9 * budget, {
     offer: offerTo(standing),
-    cutoff: () => standing.best.objective - 0.5 * slackOf(standing.best.objective),
-    raise: (bound) => {
-      const rounded = roundedBound(instance, bound, standing.best.objective);
-      standing.bound = Math.max(standing.bound, rounded);
-    },
+    cutoff: cutoffOf(standing),
+    raise: raiseOf(instance, standing),
     *after(node) {
       if (node.depth % 3 !== 1) return;
       const rest = { demand: wholeRest(instance).demand, copies: node.copies.slice() };
@@ -160,11 +170,8 @@ function* proveBoards(
   const limits = { until: share * budget, workPerSet: 0.3 * budget };
   yield* searchBoards(instance, store, learnt, standing.bound, limits, {
     offer: offerTo(standing),
-    cutoff: () => standing.best.objective - 0.5 * slackOf(standing.best.objective),
-    raise: (bound) => {
-      const rounded = roundedBound(instance, bound, standing.best.objective);
-      standing.bound = Math.max(standing.bound, rounded);
-    },
+    cutoff: cutoffOf(standing),
+    raise: raiseOf(instance, standing),
   });
 }
 
@@ -179,8 +186,7 @@ function stagesOf(
   ] as const;
   if (effort <= 0) return base;
   return [
-    ['finding patterns', root(solving)],
-    ['choosing boards', firstDive(solving)],
+    ...base,
     ['proving', proveBoards(solving, isFew(solving.instance) ? 0.6 : 0.85)],
     ['trying other first layouts', improveUpTo(solving, 0.8, isFew(solving.instance) ? 8 : 0, Infinity)],
     ['proving', proveBoards(solving, 0.9)],

@@ -110,7 +110,7 @@ function priced(
  * Column generation with the capped pattern search: solve the master, price every group with what is left,
  * add the patterns of negative reduced cost, until a round finds none, `rounds` are done or the meter
  * passes `until`.
- * Yields after each round. The result is a good set of columns; the bound is another matter (root-bound.ts).
+ * Yields after each round. The result is a good set of columns; the bound is another matter (node.ts).
  */
 export function* generateColumns(
   instance: Instance,

@@ -63,9 +63,7 @@ export function* improve(
   let incumbent = start;
   for (let attempt = 1; attempt <= limits.tries && instance.meter.spent < limits.until; attempt += 1) {
     if (incumbent.columns.length === 0) break;
-    // A try costs more than its pricing, which is next to nothing on a small job: unmetered it went on for minutes.
-    instance.meter.spent += 1000 * (1 + instance.groups.length);
-    instance.meter.spent += workPerTry;
+    instance.meter.spent += workPerTry + 1000 * (1 + instance.groups.length);
     const cleared = boardsToClear(instance, incumbent, random);
     const kept = incumbent.columns.filter((_, index) => !cleared.has(index));
     const rest = nearby(restAfter(instance, kept), incumbent.columns, random);
