@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { ticks } from '../../src/base/units/tick.ts';
-import { defaultShop } from '../../src/flow/shop/shop.ts';
 import type { Job } from '../../src/flow/stock/job.ts';
 import { plainBoard, plainPart } from '../laws/random-board.ts';
+import { kerflessShop } from './kerfless-shop.ts';
 
 /** Families of published plates that can be put as a job; those in two stages with free trimming cannot. */
 export const plateJobFamilies = [
@@ -55,7 +55,6 @@ export function plateJobs(family: PlateJobFamily): readonly PlateJob[] {
  * plate could hold it alone.
  */
 function toJob({ name, rotation, stock, parts }: Published, goal: 'least cost' | 'most value'): Job {
-  const none = ticks(0);
   const [plate] = stock;
   const wanted = parts.map(
     (part) => part.count ?? Math.floor(plate!.length / part.length) * Math.floor(plate!.width / part.width),
@@ -64,12 +63,7 @@ function toJob({ name, rotation, stock, parts }: Published, goal: 'least cost' |
   return {
     name,
     shop: {
-      ...defaultShop,
-      ripKerf: none,
-      crosscutKerf: none,
-      endTrim: none,
-      edgeTrim: none,
-      shortestRip: none,
+      ...kerflessShop,
       offcutCredit: 0,
       stages: 'any',
       goal,

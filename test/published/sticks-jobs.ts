@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { ticks } from '../../src/base/units/tick.ts';
-import { defaultShop } from '../../src/flow/shop/shop.ts';
 import type { Job } from '../../src/flow/stock/job.ts';
 import { plainBoard, plainPart } from '../laws/random-board.ts';
+import { kerflessShop } from './kerfless-shop.ts';
 
 /** One published one-dimensional problem; sources and what is known of the optimum are in the fixture itself. */
 export interface StickProblem {
@@ -35,17 +35,9 @@ const width = ticks(1000);
  */
 export function stickJob(problem: StickProblem): Job {
   const pieces = problem.parts.reduce((sum, part) => sum + part.count, 0);
-  const none = ticks(0);
   return {
     name: problem.name,
-    shop: {
-      ...defaultShop,
-      ripKerf: none,
-      crosscutKerf: none,
-      endTrim: none,
-      edgeTrim: none,
-      shortestRip: none,
-    },
+    shop: kerflessShop,
     boards: problem.stock.map((stock, index) =>
       plainBoard({
         name: `stick ${index + 1}`,
