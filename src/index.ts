@@ -112,7 +112,8 @@ export { tally, type TallyRow } from './decide/buy/tally/tally.ts';
 export { tallyJson } from './decide/buy/tally/tally-json.ts';
 export { tallyPage } from './decide/buy/tally/tally-page.ts';
 export { tallyCsv, tallyText } from './decide/buy/tally/tally-rows.ts';
-export { completer, type SolveJob, solver, wholeCompleter } from './decide/buy/solve-job.ts';
+export { type ComesOut, completer } from './decide/buy/comes-out/completer.ts';
+export { type SolveJob, solver } from './decide/buy/solve-job.ts';
 export { type DrawnGrade, drawnGrades } from './decide/buy/lumber/population.ts';
 export { type Lumber, type Visit, drawVisit } from './decide/buy/estimate/draw.ts';
 export {

@@ -1,10 +1,14 @@
 /**
- * Slow measurements of buying, run by hand on a built project: node test/bench/buy.js [lumber|time|coverage|yields] [n]
+ * Slow measurements of buying, run by hand on a built project:
+ * node test/bench/buy.js [lumber|time|coverage|yields|yard] [n] [grades] [job]
  *
  * lumber    what the imaginary boards of each grade measure, beside the published means
- * time      seconds for n draws of each grade of the demo job, nothing owned
- * coverage  the 80 % quantity from n draws, tried on n fresh piles: boards taken until it is reached, one layout each
+ * time      seconds for n draws of each grade of the job, nothing owned
+ * coverage  the 80 % quantity from n draws, tried on n fresh piles of another seed: what comes home for it is laid out once
  * yields    yields by grade for a furniture bill of mixed lengths, beside the published ranges
+ * yard      seconds for the choice at a yard that offers the demo's own boards, effort n / 100
+ *
+ * The job is the demo's mantel, or with `two` two such mantels and a shelf.
  */
 import { cpSync, mkdtempSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
@@ -12,12 +16,14 @@ import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { random } from '../../dist/base/random/random.js';
 import { inches } from '../../dist/base/units/tick.js';
-import { pileOfVisit } from '../../dist/decide/buy/estimate/draw.js';
-import { pickBoards, spares } from '../../dist/decide/buy/estimate/pick-boards.js';
-import { shareOf, summarise } from '../../dist/decide/buy/estimate/summary.js';
+import { completer } from '../../dist/decide/buy/comes-out/completer.js';
+import { completes } from '../../dist/decide/buy/estimate/draw.js';
+import { chanceOf, shareOf, summarise } from '../../dist/decide/buy/estimate/summary.js';
 import { drawBoard } from '../../dist/decide/buy/lumber/draw-board.js';
 import { drawnGrades } from '../../dist/decide/buy/lumber/population.js';
-import { completer } from '../../dist/decide/buy/solve-job.js';
+import { solver } from '../../dist/decide/buy/solve-job.js';
+import { yardAnswer } from '../../dist/decide/buy/yard/yard-answer.js';
+import { finish } from '../../dist/flow/choice/progress.js';
 import { bestCuttings } from '../../dist/trade/grades/best-cuttings.js';
 import { blockedOn } from '../../dist/trade/grades/marked-board.js';
 import { faceRules } from '../../dist/trade/grades/rule.js';
@@ -30,6 +36,7 @@ import { defaultShop } from '../../dist/flow/shop/shop.js';
 const [what = 'lumber', given] = process.argv.slice(2);
 const count = Number(given ?? 200);
 const grades = (process.argv[4] ?? drawnGrades.join(',')).split(',');
+const which = process.argv[5] ?? 'demo';
 const mean = (values) => values.reduce((sum, value) => sum + value, 0) / values.length;
 const lumberOf = (grade) => ({
   grade,
@@ -50,7 +57,29 @@ async function demoJob() {
   const { shop, mantel, legs } = measured.value;
   const planned = planJob(shop, mantel, legs, read.value.boards);
   if (!planned.ok) throw new Error('the demo mantel cannot be planned');
-  return { name: 'hearth', shop, parts: planned.value.parts, boards: [] };
+  const job = { name: 'hearth', shop, parts: planned.value.parts, boards: [] };
+  return { job, stock: read.value.boards };
+}
+
+/** The job to be bought for, nothing owned. */
+async function jobAsked() {
+  const { job: demo } = await demoJob();
+  if (which !== 'two') return demo;
+  const plain = { ...demo.parts.find(({ run }) => run === null), quality: 'clear-1', glueUp: 1, note: '' };
+  const part = (name, quantity, length, width, more = {}) => ({
+    ...{ ...plain, name, quantity, length: inches(length), width: inches(width), ...more },
+  });
+  const second = demo.parts.map((each) => ({
+    ...each,
+    name: `${each.name}, second`,
+    run: each.run === null ? null : `${each.run}, second`,
+  }));
+  const shelf = [
+    part('shelf', 1, 48, 9, { glueUp: 3 }),
+    part('bracket', 2, 9, 6),
+    part('cleat', 1, 46, 2.5, { quality: 'sound', show: 0 }),
+  ];
+  return { ...demo, name: 'two mantels and a shelf', parts: [...demo.parts, ...second, ...shelf] };
 }
 
 /** A furniture bill: clear one face, 15 to 60 in long, 1 1/2 to 4 1/2 in wide, 20 pieces, our own. */
@@ -98,7 +127,7 @@ function clearShare(board, units, grade) {
 }
 
 async function time() {
-  const job = await demoJob();
+  const job = await jobAsked();
   const tasks = grades.map((grade) => ({ job, lumber: lumberOf(grade), seed: 1, from: 0, to: count }));
   const start = performance.now();
   const cpu = process.cpuUsage();
@@ -129,36 +158,53 @@ function report(grade, visits) {
 }
 
 async function coverage() {
-  const job = await demoJob();
+  const job = await jobAsked();
   const tasks = grades.map((grade) => ({ job, lumber: lumberOf(grade), seed: 1, from: 0, to: count }));
   const visits = await drawVisits(tasks, { drawn: () => undefined, stop: () => false });
-  const solve = completer(1);
   for (const [index, grade] of grades.entries()) {
+    report(grade, visits[index]);
     const { boardFeet } = summarise(visits[index]).quantities[1];
-    if (boardFeet === null) {
-      console.log(grade.padEnd(8), 'the 80 % quantity is not reached');
-      continue;
-    }
+    if (boardFeet === null) continue;
+    const near = [boardFeet - 0.5, boardFeet, boardFeet + 0.5];
+    const shares = near.map((feet) => `${feet}: ${(100 * chanceOf(visits[index], feet).share).toFixed(1)}`);
     let done = 0;
-    for (let visit = 0; visit < count; visit += 1) {
-      // Other seed, other piles; the cart is filled in the buyer's order until the quantity is reached, then one layout.
-      const { pile, feet } = pileOfVisit(lumberOf(grade), 987_654, visit);
-      const { needed, unfound } = pickBoards(job, pile);
-      const boards = [];
-      let cart = 0;
-      for (const at of [...needed, ...spares(job, pile, new Set(needed))]) {
-        if (cart >= boardFeet) break;
-        boards.push(pile.board(at));
-        cart += feet(at);
-      }
-      if (unfound.length === 0 && solve({ ...job, boards }).short.length === 0) done += 1;
-    }
+    for (let visit = 0; visit < count; visit += 1)
+      if (completes(job, lumberOf(grade), 987_654, visit, boardFeet, completer(1))) done += 1;
     const { share, low, high } = shareOf(done, count);
     console.log(
-      grade.padEnd(8),
+      `  of the draws complete, %: ${shares.join(', ')};`,
       `${boardFeet} BF complete ${done} of ${count} fresh piles: ${(100 * share).toFixed(1)} % (${(100 * low).toFixed(1)} to ${(100 * high).toFixed(1)})`,
     );
   }
+}
+
+async function yard() {
+  const { job, stock } = await demoJob();
+  const effort = Number(given ?? 100) / 100;
+  const seconds = { cheapest: 0, comesOut: 0 };
+  const calls = { cheapest: 0, comesOut: 0 };
+  const timed = (name, ask) => (asked) => {
+    const cpu = process.cpuUsage();
+    const answer = ask(asked);
+    const { user, system } = process.cpuUsage(cpu);
+    seconds[name] += (user + system) / 1e6;
+    calls[name] += 1;
+    return answer;
+  };
+  const solvers = {
+    cheapest: timed('cheapest', solver(1, effort)),
+    comesOut: timed('comesOut', completer(1)),
+  };
+  const { kind, best, runnerUps, spares } = finish(yardAnswer(job, stock, 3, solvers));
+  for (const name of ['cheapest', 'comesOut'])
+    console.log(`${name}: ${calls[name]} calls, ${seconds[name].toFixed(1)} s of processor`);
+  console.log(
+    kind,
+    best?.money,
+    best?.atLeast,
+    runnerUps?.map(({ money }) => money),
+    spares?.cheapest,
+  );
 }
 
 async function yields() {
@@ -171,5 +217,5 @@ async function yields() {
   );
 }
 
-const tasks = { lumber, time, coverage, yields };
+const tasks = { lumber, time, coverage, yields, yard };
 await tasks[what]();

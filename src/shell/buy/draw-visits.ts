@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { setImmediate } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
-import { type Visit, completer, drawVisit, wholeCompleter } from '../../index.ts';
+import { type Visit, completer, drawVisit } from '../../index.ts';
 import type { VisitDone, VisitTask, VisitWork } from './visit-task.ts';
 
 /** More threads than this bring little: an estimate is for a shop's computer. */
@@ -55,8 +55,7 @@ async function drawHere(
       const visit = task.from + step;
       if (visit >= task.to) continue;
       if (stop()) return;
-      const [solve, solveFewer] = [completer(task.seed), wholeCompleter(task.seed)];
-      const drawn = drawVisit(task.job, task.lumber, task.seed, visit, solve, solveFewer);
+      const drawn = drawVisit(task.job, task.lumber, task.seed, visit, completer(task.seed));
       keep({ task: index, visit, drawn });
       await setImmediate();
     }

@@ -1,14 +1,14 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { completer, drawVisit, wholeCompleter } from '../../index.ts';
+import { completer, drawVisit } from '../../index.ts';
 import type { VisitDone, VisitWork } from './visit-task.ts';
 
 // A thread of its own: draws its share of the visits and posts each as it is done.
 const { tasks, share, of } = workerData as VisitWork;
 tasks.forEach((task, index) => {
-  const [solve, solveFewer] = [completer(task.seed), wholeCompleter(task.seed)];
+  const comesOut = completer(task.seed);
   for (let visit = task.from; visit < task.to; visit += 1) {
     if (visit % of !== share) continue;
-    const drawn = drawVisit(task.job, task.lumber, task.seed, visit, solve, solveFewer);
+    const drawn = drawVisit(task.job, task.lumber, task.seed, visit, comesOut);
     parentPort?.postMessage({ task: index, visit, drawn } satisfies VisitDone);
   }
 });

@@ -1,13 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { inches, ticksPerInch } from '../../../src/base/units/tick.ts';
 import { copiesOf, seenOn } from '../../../src/decide/buy/estimate/by-eye.ts';
-import { type Lumber, drawVisit } from '../../../src/decide/buy/estimate/draw.ts';
+import { type ComesOut, completer } from '../../../src/decide/buy/comes-out/completer.ts';
+import { type Lumber, completes, drawVisit } from '../../../src/decide/buy/estimate/draw.ts';
 import { lumberWanted, ownedSuffices, toDraw } from '../../../src/decide/buy/estimate/lumber-wanted.ts';
 import { pickBoards, pileOf } from '../../../src/decide/buy/estimate/pick-boards.ts';
-import { chanceOf, summarise } from '../../../src/decide/buy/estimate/summary.ts';
+import { leastAsk, summarise } from '../../../src/decide/buy/estimate/summary.ts';
 import { wantedPieces } from '../../../src/decide/buy/estimate/wanted.ts';
-import { completer, wholeCompleter } from '../../../src/decide/buy/solve-job.ts';
-import type { Choice } from '../../../src/flow/choice/choice.ts';
 import type { Part } from '../../../src/flow/parts/part.ts';
 import { defaultShop } from '../../../src/flow/shop/shop.ts';
 import type { Board } from '../../../src/flow/stock/board.ts';
@@ -38,12 +37,11 @@ const lumber: Lumber = {
 };
 
 /** A stand-in for the solver: the job comes out when the boards have three times the parts' area. */
-function byArea(job: Job): Choice {
+const byArea: ComesOut = ({ boards, parts }) => {
   const area = (list: readonly { quantity: number; length: number; width: number }[]): number =>
     list.reduce((sum, { quantity, length, width }) => sum + quantity * length * width, 0);
-  const short = area(job.boards) >= 3 * area(job.parts) ? [] : [{ part: 0, copies: 1, why: 'area' }];
-  return { patterns: [], short, proof: { value: 0, bound: 0, gap: 0, proven: true } };
-}
+  return area(boards) >= 3 * area(parts) ? boards.map(() => 0) : null;
+};
 
 describe('the cut list', () => {
   it('is longest first, every copy on its own, a run as one strip with its miter kerfs', () => {
@@ -137,32 +135,18 @@ describe('a visit', () => {
   it('ends at the fewest boards that suffice, in the order taken', () => {
     for (let number = 0; number < 8; number += 1) {
       const boardsOf: Board[][] = [];
-      const solve = (asked: Job): Choice => {
+      const comesOut: ComesOut = (asked) => {
         boardsOf.push([...asked.boards]);
         return byArea(asked);
       };
-      const visit = drawVisit(job, lumber, 3, number, solve);
+      const visit = drawVisit(job, lumber, 3, number, comesOut);
       expect(visit.enough).not.toBe(null);
       const longest = boardsOf.reduce((a, b) => (b.length > a.length ? b : a));
       const suffices = (count: number): boolean =>
-        byArea({ ...job, boards: longest.slice(0, count) }).short.length === 0;
+        byArea({ ...job, boards: longest.slice(0, count) }) !== null;
       expect(suffices(visit.enough!)).toBe(true);
       expect(suffices(visit.enough! - 1)).toBe(false);
     }
-  });
-
-  it('asks about fewer boards than the eye needs apart, and settles for the eye’s number where told so', () => {
-    const [asked, fewer]: number[][] = [[], []];
-    const counting = (list: number[], choice: (job: Job) => Choice) => (given: Job) => {
-      list.push(given.boards.length);
-      return choice(given);
-    };
-    const never = (given: Job): Choice => ({ ...byArea(given), short: [{ part: 0, copies: 1, why: 'no' }] });
-    const always = (given: Job): Choice => ({ ...byArea(given), short: [] });
-    const big = jobOf([part('front', 30, 4, { quantity: 9 })]);
-    const visit = drawVisit(big, lumber, 3, 0, counting(asked!, always), counting(fewer!, never));
-    expect(asked).toEqual([visit.enough]);
-    expect(fewer).toEqual([visit.enough! - 1]);
   });
 
   it('needs nothing where what is owned suffices', () => {
@@ -176,36 +160,45 @@ describe('a visit', () => {
   });
 
   it('is the same from the same seed and number, with the real solver', () => {
-    const solve = completer(1);
-    const first = drawVisit(job, lumber, 9, 4, solve);
-    expect(drawVisit(job, lumber, 9, 4, solve)).toEqual(first);
+    const first = drawVisit(job, lumber, 9, 4, completer(1));
+    expect(drawVisit(job, lumber, 9, 4, completer(1))).toEqual(first);
     expect(first.enough).not.toBe(null);
     expect(first.pieceArea).toBe((30 + 28) * 4 * ticksPerInch ** 2);
   });
 });
 
 /** Another stand-in: every board gives the length of its longest clear strip of 4 in, and all parts need so much. */
-function byStrips(job: Job): Choice {
+const byStrips: ComesOut = ({ boards, parts, shop }) => {
   const strip = (on: Board): number => {
     const holes = on.defects.filter((defect) => isUnsound(defect.kind));
-    const strips = clearAreas(usable(on, job.shop), holes, ({ width }) => width >= inches(4));
+    const strips = clearAreas(usable(on, shop), holes, ({ width }) => width >= inches(4));
     return Math.max(0, ...strips.map(({ length }) => length));
   };
-  const needed = job.parts.reduce((sum, { quantity, length }) => sum + quantity * length, 0);
-  const given = job.boards.reduce((sum, on) => sum + strip(on), 0);
-  const short = given >= needed ? [] : [{ part: 0, copies: 1, why: 'strips' }];
-  return { patterns: [], short, proof: { value: 0, bound: 0, gap: 0, proven: true } };
-}
+  const needed = parts.reduce((sum, { quantity, length }) => sum + quantity * length, 0);
+  const given = boards.reduce((sum, on) => sum + strip(on), 0);
+  return given >= needed ? boards.map(() => 0) : null;
+};
 
 describe('coverage', () => {
+  const job = jobOf([part('front', 50, 4), part('side', 24, 4, { quantity: 5 })]);
+
   it('the 80 % quantity completes some 80 % of fresh visits: within three standard errors, by a stand-in', () => {
     const count = 80;
-    const job = jobOf([part('front', 50, 4), part('side', 24, 4, { quantity: 5 })]);
-    const visits = (seed: number) =>
-      Array.from({ length: count }, (_, number) => drawVisit(job, lumber, seed, number, byStrips));
-    const { boardFeet } = summarise(visits(1)).quantities[1]!;
-    const { share } = chanceOf(visits(2), boardFeet!);
+    const visits = Array.from({ length: count }, (_, number) => drawVisit(job, lumber, 1, number, byStrips));
+    const { boardFeet } = summarise(visits).quantities[1]!;
+    const fresh = Array.from({ length: count }, (_, number) =>
+      completes(job, lumber, 2, number, boardFeet!, byStrips),
+    );
+    const share = fresh.filter((done) => done).length / count;
     expect(Math.abs(share - 0.8)).toBeLessThan(3 * Math.sqrt((2 * 0.8 * 0.2) / count));
+  });
+
+  it('a visit comes out of what is brought home for its least quantity, and not for half a board foot less', () => {
+    for (let number = 0; number < 20; number += 1) {
+      const ask = leastAsk(drawVisit(job, lumber, 1, number, byStrips));
+      expect(completes(job, lumber, 1, number, ask, byStrips)).toBe(true);
+      expect(completes(job, lumber, 1, number, ask - 0.5, byStrips)).toBe(false);
+    }
   });
 });
 
@@ -228,7 +221,6 @@ describe('what is owned already', () => {
   it('suffices when a panel comes out of it in strips', () => {
     const panel = part('panel', 30, 7, { glueUp: 2 });
     const boards = [board('a', 31, 4), board('b', 31, 4)];
-    expect(ownedSuffices(wantedOf(jobOf([panel], boards)), wholeCompleter(1))).toBe(false);
     expect(ownedSuffices(wantedOf(jobOf([panel], boards)), completer(1))).toBe(true);
     expect(ownedSuffices(wantedOf(jobOf([panel], boards.slice(1))), completer(1))).toBe(false);
   });

@@ -5,7 +5,8 @@ import { lumberWanted } from '../../../src/decide/buy/estimate/lumber-wanted.ts'
 import { tally } from '../../../src/decide/buy/tally/tally.ts';
 import { type YardAnswer, yardAnswer } from '../../../src/decide/buy/yard/yard-answer.ts';
 import { finish } from '../../../src/flow/choice/progress.ts';
-import { completer, solver } from '../../../src/decide/buy/solve-job.ts';
+import { completer } from '../../../src/decide/buy/comes-out/completer.ts';
+import { solver } from '../../../src/decide/buy/solve-job.ts';
 import { readJobTexts } from '../../../src/shell/read/job-texts.ts';
 import { mantelJob } from '../../sheet/mantel-sample.ts';
 import { stickYard } from './stick-yard.ts';

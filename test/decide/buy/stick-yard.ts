@@ -1,4 +1,5 @@
 import { inches } from '../../../src/base/units/tick.ts';
+import type { ComesOut } from '../../../src/decide/buy/comes-out/completer.ts';
 import type { Choice } from '../../../src/flow/choice/choice.ts';
 import type { Part } from '../../../src/flow/parts/part.ts';
 import { defaultShop } from '../../../src/flow/shop/shop.ts';
@@ -79,6 +80,10 @@ export function packs(parts: readonly Part[], boards: readonly Board[]): boolean
   };
   return place(0);
 }
+
+/** Whether a job of sticks comes out of its boards, by trying everything. */
+export const stickComesOut: ComesOut = ({ parts, boards }) =>
+  packs(parts, boards) ? boards.map(() => 0) : null;
 
 /** Every choice of yard boards (copies of each row) that completes the job together with what is owned. */
 export function everyChoice({ owned, yard }: StickYard): { taken: number[]; money: number }[] {

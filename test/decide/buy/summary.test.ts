@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { boardsTaken } from '../../../src/decide/buy/estimate/cart.ts';
 import type { Visit } from '../../../src/decide/buy/estimate/draw.ts';
 import {
   broughtHome,
@@ -34,22 +35,33 @@ describe('the interval of a share', () => {
   });
 });
 
+describe('boards that come home for a quantity', () => {
+  it('are those whose cart comes nearest to it; at a tie, one more', () => {
+    const cart = [7, 15, 24];
+    expect([0, 3, 3.5, 10.5, 11, 19, 19.5, 99].map((feet) => boardsTaken(cart, feet))).toEqual([
+      0, 0, 1, 1, 2, 2, 3, 3,
+    ]);
+    for (let feet = 0; feet <= 24; feet += 0.5) {
+      const far = [0, ...cart].map((held) => Math.abs(held - feet));
+      expect(far[boardsTaken(cart, feet)]).toBe(Math.min(...far));
+    }
+  });
+});
+
 describe('the least quantity that completes a visit', () => {
-  it('lies just above what was in the cart before the last board needed', () => {
-    expect(leastAsk(visit([7, 15, 24], 2))).toBe(8);
-    expect(leastAsk(visit([7, 15, 24], 1))).toBe(1);
+  it('lies halfway between the carts before and with the last board needed', () => {
+    expect(leastAsk(visit([7, 15, 24], 2))).toBe(11);
+    expect(leastAsk(visit([7, 15, 24], 1))).toBe(3.5);
     expect(leastAsk(visit([7, 15, 24], 0))).toBe(0);
-    expect(leastAsk(visit([7.5, 15, 24], 2))).toBe(8);
+    expect(leastAsk(visit([7, 15.5, 24], 2))).toBe(11.5);
     expect(leastAsk(visit([7, 15, 24], null))).toBe(Infinity);
   });
 
-  it('is the least for which boards taken until it is reached are enough', () => {
-    const carts = [visit([3, 9, 11, 20], 3), visit([5, 6, 7, 8], 1), visit([4, 8, 12], 2)];
-    for (const each of carts) {
-      const boardsTaken = (ask: number): number => each.cart.findIndex((feet) => feet >= ask) + 1;
+  it('is the least for which what comes home is enough', () => {
+    for (const each of [visit([3, 9, 11, 20], 3), visit([5, 6, 7, 8], 1), visit([4, 8, 12], 2)]) {
       const ask = leastAsk(each);
-      expect(boardsTaken(ask)).toBe(each.enough);
-      if (ask > 1) expect(boardsTaken(ask - 1)).toBe(each.enough! - 1);
+      expect(boardsTaken(each.cart, ask)).toBe(each.enough);
+      expect(boardsTaken(each.cart, ask - 0.5)).toBe(each.enough! - 1);
     }
   });
 });
@@ -57,7 +69,7 @@ describe('the least quantity that completes a visit', () => {
 describe('quantities', () => {
   // Ten visits whose least asks are 1, 2, … 10.
   const visits = Array.from({ length: 10 }, (_, index) =>
-    visit(index === 0 ? [4] : [index, index + 4], index === 0 ? 1 : 2),
+    visit(index === 0 ? [2, 12] : [index, index + 2, index + 12], index === 0 ? 1 : 2),
   );
 
   it('are the order statistics with at least the asked share at or below', () => {
@@ -66,7 +78,7 @@ describe('quantities', () => {
     expect(quantities.map(({ boardFeet }) => boardFeet)).toEqual([5, 8, 10]);
     for (const { chance, boardFeet } of quantities) {
       expect(chanceOf(visits, boardFeet!).share).toBeGreaterThanOrEqual(chance);
-      expect(chanceOf(visits, boardFeet! - 1).share).toBeLessThan(chance);
+      expect(chanceOf(visits, boardFeet! - 0.5).share).toBeLessThan(chance);
     }
   });
 
@@ -90,8 +102,9 @@ describe('quantities', () => {
     expect(summarise(visits, 2).quantities.map(({ boardFeet }) => boardFeet)).toEqual([8, 9, 10]);
   });
 
-  it('bring home whole boards: on the mean more than asked', () => {
-    expect(broughtHome([visit([3, 9], 1), visit([5, 7], 1)], 4)).toBe((9 + 5) / 2);
+  it('bring home whole boards, over the lists that go so far', () => {
+    expect(broughtHome([visit([3, 9], 1), visit([5, 7], 1)], 6)).toBe((9 + 7) / 2);
+    expect(broughtHome([visit([3, 9], 1), visit([5, 7], 1)], 8)).toBe(9);
     expect(broughtHome(visits, 0)).toBe(0);
   });
 });

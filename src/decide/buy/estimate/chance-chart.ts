@@ -130,7 +130,7 @@ function curves(
   let lastLabel = -Infinity;
   return grades
     .map(({ grade, visits }, index) => {
-      const feet = Array.from({ length: Math.floor(most) + 1 }, (_, at) => at);
+      const feet = Array.from({ length: 2 * Math.floor(most) + 1 }, (_, at) => at / 2);
       const shares = feet.map((at) => chanceOf(visits, at).share);
       const steps = feet.map((at, i) => (i === 0 ? '' : `H${x(at)}V${y(shares[i]!)}`)).join('');
       const path = `M${x(0)} ${y(shares[0]!)}${steps}H${plot.right}`;

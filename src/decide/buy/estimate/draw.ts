@@ -1,10 +1,10 @@
 import { random } from '../../../base/random/random.ts';
-import type { Choice } from '../../../flow/choice/choice.ts';
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import { type DrawnBoard, drawBoard } from '../lumber/draw-board.ts';
 import { type DrawnGrade, drawnGrades } from '../lumber/population.ts';
-import type { SolveJob } from '../solve-job.ts';
+import type { ComesOut, ComingOut } from '../comes-out/completer.ts';
+import { leastFor } from './cart.ts';
 import { mayComeOut } from './may-come-out.ts';
 import { type Pile, pickBoards, pileOf, spares } from './pick-boards.ts';
 import { wantedPieces } from './wanted.ts';
@@ -23,8 +23,8 @@ export interface Lumber {
 /** One imaginary visit to the yard. */
 export interface Visit {
   /**
-   * Board feet in the cart after each board, in the order they are taken: surface measure × nominal thickness. The
-   * list goes on past the board that completes the job.
+   * Board feet in the cart after each board, in the order they are taken: surface measure × nominal thickness, as a yard
+   * tallies. The list goes on past the board that completes the job.
    */
   readonly cart: readonly number[];
   /** How many boards it takes until the job comes out of them and what is owned; null: not out of this pile. */
@@ -42,32 +42,21 @@ export const pileSize = 40;
 const mostSpares = 6;
 
 /**
- * One visit: a fresh pile, picked through by a person (`pickBoards`), then laid out by the solver: the fewest boards,
- * in the order taken, out of which the job comes.
+ * One visit: a fresh pile, picked through by a person (`pickBoards`), then laid out: the fewest boards, in the order taken,
+ * out of which the job comes.
  * @param job its boards are those owned; they cost nothing
  * @param visit number of the visit: with the seed and grade it fixes the pile
- * @param solveFewer asked in place of `solve` about fewer boards than the eye needs; it may miss a layout but not make one
- * up, so that a quicker one costs now and then a board too many
  */
-export function drawVisit(
-  job: Job,
-  lumber: Lumber,
-  seed: number,
-  visit: number,
-  solve: SolveJob,
-  solveFewer: SolveJob = solve,
-): Visit {
+export function drawVisit(job: Job, lumber: Lumber, seed: number, visit: number, comesOut: ComesOut): Visit {
   const { pile, feet } = pileOfVisit(lumber, seed, visit);
-  const owned = { ...job, boards: job.boards.map((board) => ({ ...board, cost: 0 })) };
-  const { needed, unfound } = pickBoards(owned, pile);
-  const order = withSpares(owned, pile, needed);
-  const found =
-    unfound.length === 0 ? leastPrefix(owned, pile, order, needed.length, solve, solveFewer) : null;
+  const { needed, unfound } = pickBoards(job, pile);
+  const order = [...firstOf(inOrder(job, pile, needed), needed.length + mostSpares)];
+  const found = unfound.length === 0 ? leastPrefix(job, pile, order, needed.length, comesOut) : null;
   let total = 0;
   return {
     cart: order.map((at) => (total += feet(at))),
-    enough: found === null ? null : found.count,
-    ...areas(found, owned.boards.length),
+    enough: found === null ? null : found.boards.length,
+    ...areas(found, job.boards.length),
     unfound: unfound.map(({ parts }) =>
       parts.length > 1 ? `the run ${parts[0]!.run ?? ''}` : parts[0]!.name,
     ),
@@ -75,7 +64,7 @@ export function drawVisit(
 }
 
 /** The pile that a visit finds, and the board feet of each of its boards as a yard tallies them. */
-export function pileOfVisit(
+function pileOfVisit(
   lumber: Lumber,
   seed: number,
   visit: number,
@@ -90,19 +79,49 @@ export function pileOfVisit(
   return { pile, feet: (at) => feet[at]! };
 }
 
-function withSpares(job: Job, pile: Pile, needed: readonly number[]): number[] {
-  const order = [...needed];
-  for (const at of spares(job, pile, new Set(needed))) {
-    if (order.length >= needed.length + mostSpares) break;
-    order.push(at);
+/** Places in the pile in the order in which boards are taken: those that the eye needs, then spares. */
+function* inOrder(job: Job, pile: Pile, needed: readonly number[]): Generator<number> {
+  yield* needed;
+  yield* spares(job, pile, new Set(needed));
+}
+
+function* firstOf(places: Iterable<number>, most: number): Generator<number> {
+  let count = 0;
+  for (const at of places) {
+    if (count === most) return;
+    count += 1;
+    yield at;
   }
-  return order;
+}
+
+/**
+ * Whether the job comes out of a fresh pile when one asks for a quantity: the cart is filled as `boardsTaken` says, and what
+ * is in it is laid out once, all of it. The test of a quantity found from other visits.
+ */
+export function completes(
+  job: Job,
+  lumber: Lumber,
+  seed: number,
+  visit: number,
+  boardFeet: number,
+  comesOut: ComesOut,
+): boolean {
+  const { pile, feet } = pileOfVisit(lumber, seed, visit);
+  const { needed } = pickBoards(job, pile);
+  const boards: Board[] = [];
+  let cart = 0;
+  for (const at of inOrder(job, pile, needed)) {
+    if (leastFor([cart, cart + feet(at)], 2) > boardFeet) break;
+    boards.push(pile.board(at));
+    cart += feet(at);
+  }
+  return comesOut({ ...job, boards: [...job.boards, ...boards] }) !== null;
 }
 
 interface Found {
-  readonly count: number;
-  readonly choice: Choice;
   readonly boards: readonly Board[];
+  /** Area of the pieces on each board of the job, then on each of these. */
+  readonly areas: ComingOut;
 }
 
 /**
@@ -114,21 +133,19 @@ function leastPrefix(
   pile: Pile,
   order: readonly number[],
   byEye: number,
-  solve: SolveJob,
-  solveFewer: SolveJob,
+  comesOut: ComesOut,
 ): Found | null {
   const list = wantedPieces(job);
   const trial = (count: number): Found | null => {
     const boards = order.slice(0, count).map((at) => pile.board(at));
-    if (!mayComeOut(job, list, [...job.boards, ...boards])) return null;
-    const ask = count < byEye ? solveFewer : solve;
-    const choice = ask({ ...job, boards: [...job.boards, ...boards] });
-    return choice.short.length === 0 ? { count, choice, boards } : null;
+    const all = [...job.boards, ...boards];
+    const found = mayComeOut(job, list, all) ? comesOut({ ...job, boards: all }) : null;
+    return found === null ? null : { boards, areas: found };
   };
   let best = trial(byEye);
   if (best === null) return order.length > byEye ? bisected(byEye, trial(order.length), trial) : null;
-  while (best.count > 0) {
-    const fewer = trial(best.count - 1);
+  while (best.boards.length > 0) {
+    const fewer = trial(best.boards.length - 1);
     if (fewer === null) return best;
     best = fewer;
   }
@@ -140,8 +157,8 @@ function bisected(tooFew: number, found: Found | null, trial: (count: number) =>
   if (found === null) return null;
   let low = tooFew;
   let best = found;
-  while (best.count - low > 1) {
-    const middle = Math.floor((low + best.count) / 2);
+  while (best.boards.length - low > 1) {
+    const middle = Math.floor((low + best.boards.length) / 2);
     const tried = trial(middle);
     if (tried === null) low = middle;
     else best = tried;
@@ -151,15 +168,12 @@ function bisected(tooFew: number, found: Found | null, trial: (count: number) =>
 
 function areas(found: Found | null, ownedRows: number): Pick<Visit, 'pieceArea' | 'boardArea'> {
   if (found === null) return { pieceArea: 0, boardArea: 0 };
-  const bought = found.choice.patterns.filter(({ board }) => board >= ownedRows);
-  const pieces = bought.flatMap((pattern) => pattern.pieces);
   return {
-    pieceArea: pieces.reduce((sum, { length, width }) => sum + length * width, 0),
+    pieceArea: found.areas.slice(ownedRows).reduce((sum, area) => sum + area, 0),
     boardArea: found.boards.reduce((sum, { length, width }) => sum + length * width, 0),
   };
 }
 
-/** Cost 0: the question is whether the job comes out at all, and a layout without shortage is then proven best. */
 function asBoard(drawn: DrawnBoard, lumber: Lumber, name: string): Board {
   return {
     name,

@@ -79,7 +79,7 @@ export function estimateCsv(estimate: JobEstimate): string {
       const start = [wanted.nominalThickness, grade];
       const asked = summary.quantities.map(({ chance, boardFeet, low, high, broughtHome }) => [
         ...[...start, 'quantity for a chance', number(chance, 2), '', ''],
-        ...[number(boardFeet, 0), number(low, 0), number(high, 0), number(broughtHome, 1)],
+        ...[number(boardFeet, 1), number(low, 1), number(high, 1), number(broughtHome, 1)],
         number(price.perFoot, 2),
         number(broughtHome === null ? null : broughtHome * price.perFoot, 2),
         ...tail,
@@ -149,5 +149,5 @@ export function cheapestWords(lumber: LumberEstimate): string {
     .filter((other) => other !== best)
     .map((other) => `${other.grade} ${money(other.cost)}`);
   const beside = others.length === 0 ? '' : ` (${others.join(', ')})`;
-  return `${lumber.wanted.nominalThickness}: ask for ${decimal(best.feet, 0)} BF of ${best.grade}: for an 80 % chance it costs least, some ${money(best.cost)}${beside}.`;
+  return `${lumber.wanted.nominalThickness}: ask for ${decimal(best.feet, 1)} BF of ${best.grade}: for an 80 % chance it costs least, some ${money(best.cost)}${beside}.`;
 }

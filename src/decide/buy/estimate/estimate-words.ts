@@ -16,10 +16,10 @@ export interface JobEstimate {
   readonly tooThick: readonly string[];
 }
 
-/** `34 BF (31 to 36)`; a dash where the visits do not reach the chance. */
+/** `34.5 (31.0 to 36.5)`; words where the visits do not reach the chance. */
 export function quantityText({ boardFeet, low, high }: Quantity): string {
   if (boardFeet === null) return 'not reached';
-  return `${decimal(boardFeet, 0)} (${low === null ? '?' : decimal(low, 0)} to ${high === null ? 'more' : decimal(high, 0)})`;
+  return `${decimal(boardFeet, 1)} (${low === null ? '?' : decimal(low, 1)} to ${high === null ? 'more' : decimal(high, 1)})`;
 }
 
 /** Money for a quantity: what comes home, at the grade's price. */
@@ -78,7 +78,7 @@ export function methodWords({ seed, visits, owned, lumber }: JobEstimate): strin
   return [
     `${first} For each grade ${counted(visits, 'imaginary visit')} to the yard, seed ${seed}.`,
     `Each visit finds a fresh pile of ${pileSize} boards of the grade. For the longest piece still missing, the first board that gives it is taken and filled; the solver then lays the job out on as few of the taken boards as suffice.`,
-    'Quantities are surface measure × nominal thickness, as a yard tallies: ask for at least so much; boards come whole, so a little more comes home, and that is what is costed. In brackets: 95 % intervals, from the number of visits alone.',
+    'Quantities are surface measure × nominal thickness, as a yard tallies. Boards come whole: take them as long as each brings the cart nearer to the quantity. What comes home that way, now a little more and now a little less, is what is costed, and what the chance is of. In brackets: 95 % intervals, from the number of visits alone.',
     'The pile follows published means of red oak lumber (Wiedenbeck, Gatchell and Walker 1995): surface measure, defect area, main kinds. Lengths, widths, and sizes and places of single defects are assumed. Your yard may differ.',
     'Yield is parts over the area of the boards that were just enough, over the visits out of which the job came.',
   ];

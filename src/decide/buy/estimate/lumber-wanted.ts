@@ -3,7 +3,7 @@ import type { Part } from '../../../flow/parts/part.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import { surfacedThickness } from '../../../trade/thickness.ts';
 import type { DrawnGrade } from '../lumber/population.ts';
-import type { SolveJob } from '../solve-job.ts';
+import type { ComesOut } from '../comes-out/completer.ts';
 import { inTone, toneToMatch } from '../tones.ts';
 import type { Lumber } from './draw.ts';
 
@@ -53,8 +53,8 @@ export function lumberWanted(job: Job): { readonly wanted: LumberWanted[]; reado
 }
 
 /** Whether the job comes out of the owned boards set aside for it, so that none of this lumber has to be bought. */
-export function ownedSuffices({ job }: LumberWanted, solve: SolveJob): boolean {
-  return job.boards.length > 0 && solve(job).short.length === 0;
+export function ownedSuffices({ job }: LumberWanted, comesOut: ComesOut): boolean {
+  return job.boards.length > 0 && comesOut(job) !== null;
 }
 
 /**

@@ -1,3 +1,4 @@
+import { boardsTaken, leastFor } from './cart.ts';
 import type { Visit } from './draw.ts';
 
 /** Chances for which a quantity is given. */
@@ -13,12 +14,12 @@ export interface Share {
 /** Board feet to ask for at one chance; null where even the longest list of boards does not reach it. */
 export interface Quantity {
   readonly chance: number;
-  /** Whole board feet: take boards until the cart holds at least so many. */
+  /** Take boards as long as each brings the cart nearer to so many (`boardsTaken`). */
   readonly boardFeet: number | null;
   /** 95 % interval of `boardFeet`, from the order of the visits alone; null: open at that end. */
   readonly low: number | null;
   readonly high: number | null;
-  /** What comes home on average when boards are taken until the quantity is reached; null with `boardFeet`. */
+  /** What comes home on average when so much is asked for; null with `boardFeet`. */
   readonly broughtHome: number | null;
 }
 
@@ -37,13 +38,10 @@ export interface Summary {
   readonly yieldHigh: number | null;
 }
 
-/**
- * The least quantity that completes a visit: boards come whole and are taken until the cart holds at least the
- * quantity, so the job comes out for every quantity above what the cart held before the last board that was needed.
- */
+/** The least quantity that completes a visit, in half board feet; what is more completes it too. */
 export function leastAsk({ cart, enough }: Visit): number {
   if (enough === null) return Infinity;
-  return enough === 0 ? 0 : Math.floor(enough === 1 ? 0 : cart[enough - 2]!) + 1;
+  return enough === 0 ? 0 : Math.ceil(2 * leastFor(cart, enough) - 1e-9) / 2;
 }
 
 /**
@@ -69,10 +67,12 @@ export function shareOf(done: number, of: number): Share {
   };
 }
 
-/** Mean board feet in the cart when boards are taken until it holds at least the quantity, over lists that go so far. */
+/** Mean board feet that come home when so much is asked for, over visits whose list of boards goes so far. */
 export function broughtHome(visits: readonly Visit[], boardFeet: number): number {
-  if (boardFeet <= 0) return 0;
-  const carts = visits.flatMap(({ cart }) => cart.find((feet) => feet >= boardFeet) ?? []);
+  const carts = visits.flatMap(({ cart }) => {
+    const taken = boardsTaken(cart, boardFeet);
+    return (cart.at(-1) ?? 0) < boardFeet ? [] : [taken === 0 ? 0 : cart[taken - 1]!];
+  });
   return carts.length === 0 ? boardFeet : mean(carts);
 }
 

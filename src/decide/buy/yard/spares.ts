@@ -2,7 +2,7 @@ import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import type { Progress } from '../../../flow/choice/progress.ts';
 import type { SolveJob, Solvers } from '../solve-job.ts';
-import { type Copies, type YardPlan, cheapestPlan, comesOut } from './yard-job.ts';
+import { type Copies, type YardPlan, cheapestPlan, suffices } from './yard-job.ts';
 
 /** What one spare board is good for. */
 export interface SpareOption {
@@ -69,7 +69,7 @@ export function* spareAnswer(
   const survives = (lost: number, spares: Copies): boolean => {
     const bought = withSpares(lost, spares);
     const key = bought.join(' ');
-    const known = tried.get(key) ?? comesOut(owned, yard, bought, solvers.comesOut);
+    const known = tried.get(key) ?? suffices(owned, yard, bought, solvers.comesOut);
     tried.set(key, known);
     return known;
   };

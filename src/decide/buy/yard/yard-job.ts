@@ -1,6 +1,7 @@
 import type { Choice } from '../../../flow/choice/choice.ts';
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
+import type { ComesOut } from '../comes-out/completer.ts';
 import type { SolveJob } from '../solve-job.ts';
 
 /** What may be bought: how many copies of each yard row, in the yard's order. */
@@ -27,13 +28,11 @@ export interface YardPlan {
  * The question put to the solver: complete the parts with boards that are owned, at no cost since they are paid for, and
  * yard boards at their price. Only the money to be spent now counts: offcut credit is left out, and so is the worth of
  * parts.
- * @param prices null: every board is free, and the question is only whether the job comes out
  */
 export function yardJob(
   owned: Job,
   yard: readonly Board[],
   allowed: Copies,
-  prices: 'as written' | 'none' = 'as written',
 ): { readonly job: Job; readonly rows: readonly number[] } {
   const rows = yard.flatMap((_, row) => ((allowed[row] ?? 0) > 0 ? [row] : []));
   const known = new Set(owned.boards.map(({ name }) => name));
@@ -41,7 +40,7 @@ export function yardJob(
     ...yard[row]!,
     name: nameBeside(known, yard[row]!.name),
     quantity: allowed[row]!,
-    cost: prices === 'none' ? 0 : yard[row]!.cost,
+    cost: yard[row]!.cost,
   }));
   const boards = [...owned.boards.map((board) => ({ ...board, cost: 0 })), ...offered];
   return { job: { ...owned, shop: { ...owned.shop, goal: 'least cost', offcutCredit: 0 }, boards }, rows };
@@ -73,9 +72,8 @@ export function cheapestPlan(
 }
 
 /** Whether the job comes out of these boards, whatever they cost. */
-export function comesOut(owned: Job, yard: readonly Board[], bought: Copies, solve: SolveJob): boolean {
-  const { job } = yardJob(owned, yard, bought, 'none');
-  return solve(job).short.length === 0;
+export function suffices(owned: Job, yard: readonly Board[], bought: Copies, comesOut: ComesOut): boolean {
+  return comesOut(yardJob(owned, yard, bought).job) !== null;
 }
 
 function takenCopies(choice: Choice, ownedRows: number, rows: readonly number[], yardRows: number): number[] {
