@@ -1,22 +1,43 @@
 import type { Part } from '../../../flow/parts/part.ts';
 
 /**
- * The parts with those that are alike put together as one part of all their copies: whether a job comes out does not
- * hang on their names, and the solver is quicker with fewer kinds of piece. Runs stay as they are; parts that nobody wants
- * are left out.
+ * The parts with those that are alike put together as one part of all their copies, and runs of alike parts as one run of
+ * so many copies: whether a job comes out does not hang on their names, and the solver is quicker with fewer kinds of
+ * piece. Parts that nobody wants are left out.
  */
 export function alikeTogether(parts: readonly Part[]): Part[] {
-  const found = new Map<string, Part>();
-  parts.forEach((part, index) => {
-    if (part.quantity <= 0) return;
-    const key = part.run === null ? keyOf(part) : String(index);
-    const known = found.get(key);
-    found.set(key, known === undefined ? part : { ...known, quantity: known.quantity + part.quantity });
-  });
-  return [...found.values()];
+  const cut = cutTogether(parts.filter(({ quantity }) => quantity > 0));
+  const found = new Map<string, readonly Part[]>();
+  for (const members of cut) {
+    const key = JSON.stringify(members.map(keyOf));
+    const known = found.get(key) ?? members.map((part) => ({ ...part, quantity: 0 }));
+    found.set(
+      key,
+      known.map((part, at) => ({ ...part, quantity: part.quantity + members[at]!.quantity })),
+    );
+  }
+  return [...found.values()].flat();
 }
 
-/** All that says where a free part may lie and how it may be made. */
-function keyOf({ length, width, thickness, grain, quality, accept, glueUp, pin, tone }: Part): string {
-  return JSON.stringify([length, width, thickness, grain, quality, accept, glueUp, pin, tone ?? null]);
+/** Free parts each by itself, the parts of a run together. */
+function cutTogether(parts: readonly Part[]): Part[][] {
+  const runs = new Map<string, Part[]>();
+  return parts.flatMap((part) => {
+    if (part.run === null) return [[part]];
+    const run = runs.get(part.run);
+    if (run !== undefined) {
+      run.push(part);
+      return [];
+    }
+    const members = [part];
+    runs.set(part.run, members);
+    return [members];
+  });
+}
+
+/** All that says where a part may lie and how it may be made. Copies of a free part do not matter, those of a run's do. */
+function keyOf(part: Part): unknown[] {
+  const { length, width, thickness, grain, quality, accept, glueUp, pin, tone } = part;
+  const inRun = part.run === null ? null : [part.leftEnd, part.rightEnd, part.quantity];
+  return [length, width, thickness, grain, quality, accept, glueUp, pin, tone ?? null, inRun];
 }

@@ -18,6 +18,9 @@ const effortToSettle = 0.1;
 /** Questions to the solver about one job in one tone; beyond so many nothing more is found but now and then. */
 const mostAsked = 20;
 
+/** Splits of one part that are left open, before the search turns back to the part before it. */
+const mostOpen = 3;
+
 /**
  * The real solver, asked only whether the job comes out of its boards, in any of their tones, its parts whole or glued up
  * where they may be, each copy in its own way.
@@ -60,11 +63,13 @@ function inOneTone(job: Job, seed: number): ComingOut | null {
     const answer = ask(splits);
     if (answer.kind !== 'found') return null;
     if (at === makings.length) return answer.areas;
+    let left = mostOpen;
     for (const split of splitsOf(makings[at]!)) {
-      if (known.size >= mostAsked) return null;
+      if (known.size >= mostAsked || left === 0) return null;
       const next = splits.map((decided, index) => (index === at ? split : decided));
       const found = visit(next, at + 1);
       if (found !== null) return found;
+      if (ask(next).kind === 'open') left -= 1;
     }
     return null;
   };

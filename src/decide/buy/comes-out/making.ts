@@ -25,17 +25,17 @@ export function makingsOf(job: Job): Making[] {
 /** More copies than this are all made in one way, where the ways are tried. */
 const mostSplit = 4;
 
-/** The ways to split a part's copies over its ways, as many whole as may be first. */
+/** The ways to split a part's copies over its ways: all in one way first, and as many whole as may be first. */
 export function splitsOf({ part, ways }: Making): number[][] {
-  if (part.quantity > mostSplit)
-    return ways.map((_, at) => ways.map((_way, w) => (w === at ? part.quantity : 0)));
+  const alone = ways.map((_, at) => ways.map((_way, w) => (w === at ? part.quantity : 0)));
+  if (part.quantity > mostSplit) return alone;
   const splits: number[][] = [];
   const extend = (counts: readonly number[], left: number): void => {
     if (counts.length === ways.length - 1) splits.push([...counts, left]);
     else for (let count = left; count >= 0; count -= 1) extend([...counts, count], left - count);
   };
   extend([], part.quantity);
-  return splits;
+  return [...alone, ...splits.filter((counts) => !counts.includes(part.quantity))];
 }
 
 /**

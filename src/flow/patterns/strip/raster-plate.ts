@@ -119,7 +119,8 @@ export function rasterOf(plate: Plate, kinds: readonly Kind[], size: RasterSize)
   const lengths = [...new Set(shapes.map((s) => s.length))].sort((a, b) => b - a);
   const groups = lengths.map((length) => ({
     length,
-    next: nextIndices(xs, length + plate.crosscutKerf, x.lastStart, size.relaxed),
+    // Where no position was left out there is nothing to round down to: what is not listed is of no use.
+    next: nextIndices(xs, length + plate.crosscutKerf, x.lastStart, size.relaxed && !x.exact),
     shapes: shapes
       .filter((s) => s.length === length)
       .map(({ kind, width }) => {
@@ -127,7 +128,7 @@ export function rasterOf(plate: Plate, kinds: readonly Kind[], size: RasterSize)
         return { kind, width, clearances, shortestOfRun: shortestOfRun ?? null };
       }),
   }));
-  const nextY = widths.map((w) => nextIndices(ys, w + plate.ripKerf, y.lastStart, size.relaxed));
+  const nextY = widths.map((w) => nextIndices(ys, w + plate.ripKerf, y.lastStart, size.relaxed && !y.exact));
   return { xs, ys, groups, widths, nextY, exactX: x.exact, exactY: y.exact, relaxed: size.relaxed };
 }
 

@@ -1,4 +1,6 @@
-import { type Pricing, fillRow, fillRows, firstRippable, sectionWorth, stackStrips } from './frame.ts';
+import { type Pricing, firstRippable } from './frame.ts';
+import { stackStrips } from './heights.ts';
+import { fillClearRows, fillRows } from './rows.ts';
 
 /** The best ways to cut the plate into sections, as far as the DP went. */
 export interface Sections {
@@ -11,37 +13,63 @@ export interface Sections {
 }
 
 /**
+ * Calls back for each step of what one section holds, once rows and strips are filled from its start: at each position
+ * where a section that ends there holds more than every shorter one. Too short to be ripped it holds a row as wide as the plate.
+ */
+function eachSection(pricing: Pricing, start: number, take: (end: number, worth: number) => void): void {
+  const { memory, bands } = pricing;
+  const { rows, heights } = memory;
+  const rippable = firstRippable(pricing, start);
+  let last = 0;
+  if (bands.fullBand >= 0) {
+    const row = memory.alias[bands.fullBand]!;
+    for (let k = memory.rowFrom[row]!; k < memory.rowTo[row]! && rows.at[k]! < rippable; k += 1) {
+      last = rows.value[k]!;
+      take(rows.at[k]!, last);
+    }
+  }
+  const top = memory.heightFrom.length - 1;
+  for (let k = memory.heightFrom[top]!; k < memory.heightTo[top]!; k += 1) {
+    if (heights.value[k]! <= last) continue;
+    last = heights.value[k]!;
+    take(heights.at[k]!, last);
+  }
+}
+
+/**
  * Most worth of what lies behind each position if nothing there were blocked: the bound that prunes starts.
  * Rows and strips of the clear plate give the worth S(l) of one clear section of length l from the butt end; then
  *   tail(p) = max over later positions q of S(x_q − x_p) + tail(q),
- * with lengths rounded up to the next listed one, so that no tail is too small. On a relaxed raster a position stands for all
- * up to the next, so a section may be longer by that. O(positions²).
+ * with lengths rounded up to the next listed one, so that no tail is too small: a step of S counts from just over the listed
+ * length before it. On a relaxed raster a position stands for all up to the next, so a section may be longer by that.
+ * O(positions × steps).
  */
 function clearTail(pricing: Pricing): Float64Array {
-  const { raster, memory, bands } = pricing;
-  const { xs } = raster;
+  const { xs, relaxed, exactX } = pricing.raster;
   const n = xs.length;
-  memory.alias.forEach((_, b) => {
-    memory.alias[b] = bands.bands[b]!.clearBand;
-    if (memory.alias[b] === b) fillRow(pricing, b, 0, memory.rows[b]!);
-  });
+  fillClearRows(pricing);
   stackStrips(pricing, 0, 0);
-  const from = firstRippable(pricing, 0);
-  const single = Float64Array.from(xs, (_, p) => sectionWorth(pricing, from, p));
-  const reach = raster.relaxed && !raster.exactX ? 1 : 0;
+  const over: number[] = [];
+  const gain: number[] = [];
+  eachSection(pricing, 0, (end, worth) => {
+    over.push(xs[end - 1]!);
+    gain.push(worth);
+  });
+  const reach = relaxed && !exactX ? 1 : 0;
   const tail = new Float64Array(n);
-  pricing.meter.spent += (n * n) / 16;
+  // For each step of S the nearest end that is far enough; it only moves down with p.
+  const nearest = new Int32Array(over.length).fill(n - 1);
+  pricing.meter.spent += (n * over.length) / 8;
   for (let p = n - 2; p >= 0; p -= 1) {
     let best = tail[p + 1]!;
-    let last = 0;
-    let length = 0;
-    for (let q = p + 1; q < n; q += 1) {
-      const span = xs[q + reach] === undefined ? xs[n - 1]! - xs[p]! : xs[q + reach]! - xs[p]!;
-      while (xs[length]! < span) length += 1;
-      // Only where the worth of one section rises can it pay to end it: what lies behind only shrinks.
-      if (single[length]! <= last) continue;
-      last = single[length]!;
-      if (last + tail[q]! > best) best = last + tail[q]!;
+    for (let k = 0; k < over.length; k += 1) {
+      const least = xs[p]! + over[k]!;
+      if (xs[n - 1]! <= least) break;
+      let q = nearest[k]!;
+      while (q > p + 1 && xs[Math.min(n - 1, q - 1 + reach)]! > least) q -= 1;
+      nearest[k] = q;
+      const total = gain[k]! + tail[q]!;
+      if (total > best) best = total;
     }
     tail[p] = best;
   }
@@ -84,28 +112,21 @@ export function cutSections(pricing: Pricing, first: number, target: number, mos
     promise = start < 0 ? worth[n - 1]! : worth[start]! + tail[start]!;
     if (start < 0 || promise <= Math.max(target, worth[n - 1]!)) break;
     open[start] = 0;
-    pricing.meter.spent += n;
+    pricing.meter.spent += n / 32;
     fillRows(pricing, start);
     stackStrips(pricing, start, 0);
-    const rippable = firstRippable(pricing, start);
     const before = worth[start]!;
-    let last = 0;
-    for (let p = start + 1; p < n; p += 1) {
-      const section = sectionWorth(pricing, rippable, p);
-      if (section <= last) continue;
-      last = section;
-      if (before + section <= worth[p]!) continue;
+    eachSection(pricing, start, (p, section) => {
+      if (before + section <= worth[p]!) return;
       worth[p] = before + section;
       from[p] = start;
-      if (p < n - 1) open[p] = 1;
-    }
-    // The end of the plate takes the best of all ends before it.
-    for (let p = start + 1; p < n - 1; p += 1) {
-      if (worth[p]! > worth[n - 1]!) {
-        worth[n - 1] = worth[p]!;
-        from[n - 1] = -1 - p;
-      }
-    }
+      if (p === n - 1) return;
+      open[p] = 1;
+      // The end of the plate takes the best of all ends before it.
+      if (worth[p]! <= worth[n - 1]!) return;
+      worth[n - 1] = worth[p]!;
+      from[n - 1] = -1 - p;
+    });
   }
   return { worth, from, bound: Math.max(worth[n - 1]!, promise) };
 }

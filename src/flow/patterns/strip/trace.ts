@@ -1,15 +1,10 @@
 import type { Placement } from '../plate.ts';
-import {
-  type Pricing,
-  cappedStack,
-  fillRow,
-  fillRows,
-  firstRippable,
-  stackStrips,
-  valueStacks,
-} from './frame.ts';
+import { type Pricing, cappedStack, firstRippable, valueStacks } from './frame.ts';
+import { stackStrips } from './heights.ts';
+import { fillRow, fillRows } from './rows.ts';
 import { type Sections, cutSections } from './sections.ts';
 import { type Stack, stackOption } from './stack.ts';
+import { stairsAt } from './stairs.ts';
 
 /** One strip as traced back: the height indices it lies between, and its band. */
 interface TracedStrip {
@@ -37,23 +32,24 @@ export function traceSections(sections: Sections): { start: number; end: number 
 /** The strips of the best section from `start` to `end`, lowest first; rows and heights must be filled for `start`. */
 function traceStrips(pricing: Pricing, start: number, end: number, base: number): TracedStrip[] {
   const { memory, bands } = pricing;
+  const { rows, rowFrom, rowTo, heights, heightFrom, heightTo, alias } = memory;
+  const top = heightFrom.length - 1;
   if (end < firstRippable(pricing, start)) {
-    return bands.fullBand < 0 ? [] : [{ to: memory.heights.length - 1, band: bands.fullBand, y: 0 }];
+    return bands.fullBand < 0 ? [] : [{ to: top, band: bands.fullBand, y: 0 }];
   }
+  const height = (j: number): number => stairsAt(heights, heightFrom[j]!, heightTo[j]!, end);
+  const row = (band: number): number => stairsAt(rows, rowFrom[band]!, rowTo[band]!, end);
   const strips: TracedStrip[] = [];
-  let j = memory.heights.length - 1;
+  let j = top;
   while (j > base) {
-    const here = memory.heights[j]![end]!;
+    const here = height(j);
     if (here === 0) break;
-    if (memory.heights[j - 1]![end] === here) {
+    if (height(j - 1) === here) {
       j -= 1;
       continue;
     }
     const arc = bands.arcs.find(
-      (a) =>
-        a.to === j &&
-        a.from >= base &&
-        memory.heights[a.from]![end]! + memory.rows[memory.alias[a.band]!]![end]! === here,
+      (a) => a.to === j && a.from >= base && height(a.from) + row(alias[a.band]!) === here,
     );
     if (arc === undefined) break;
     strips.push({ to: j, band: arc.band, y: arc.y });
@@ -80,12 +76,16 @@ function stackAt(
 /** The pieces of the best row of a band from `start` to `end`. Fills the row afresh, since rows share one trace. */
 function tracePieces(pricing: Pricing, strip: TracedStrip, start: number, end: number): Placement[] {
   const { memory, raster, bands } = pricing;
+  const { rows, rowFrom, rowTo, lastStart, lastStep, lastOption } = memory;
   const band = memory.alias[strip.band]!;
-  fillRow(pricing, band, start, memory.rows[band]!);
+  // Behind all other rows of the frame: these may still be asked for.
+  fillRow(pricing, band, start);
+  let last = rowTo[band]! - 1;
+  while (last >= rowFrom[band]! && rows.at[last]! > end) last -= 1;
   const pieces: Placement[] = [];
-  for (let p = end; memory.lastOption[p]! > 0; p = memory.lastStart[p]!) {
-    const { length } = bands.options[memory.lastOption[p]!]!;
-    const x = raster.xs[memory.lastStart[p]!]!;
+  for (let p = last < rowFrom[band]! ? -1 : rows.at[last]!; p >= 0; p = lastStep[p]!) {
+    const { length } = bands.options[lastOption[p]!]!;
+    const x = raster.xs[lastStart[p]!]!;
     for (const { kind, clearance, offset, width } of stackAt(pricing, strip, x, length)) {
       pieces.push({ kind, clearance, x, y: strip.y + offset, length, width });
     }

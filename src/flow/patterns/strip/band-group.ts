@@ -1,0 +1,233 @@
+import type { Plate } from '../plate.ts';
+import { ceilIndex } from './raster.ts';
+import type { LengthGroup, Raster } from './raster-plate.ts';
+import { type StackOption, type StripShape, optionKey, stackOption } from './stack.ts';
+
+/** What a strip offers pieces of one length: `clear` everywhere but from x index `start` on, where `ids` says. */
+export interface BandGroup {
+  /** Of all that strips offer each its own, equal offers the same. */
+  readonly number: number;
+  /** As in the raster: x index behind a piece that starts at each x index. */
+  readonly next: Int32Array;
+  /** Option number where nothing is in the way. */
+  readonly clear: number;
+  readonly start: number;
+  readonly ids: Int32Array;
+}
+
+/** A rectangle blocked for some clearance, where it reaches into a strip: `low` and `high` are measured from the strip's near edge. */
+export interface Obstacle {
+  readonly clearance: number;
+  readonly x: number;
+  readonly end: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The shapes of one length that a strip of one width can hold. */
+interface Fitting {
+  readonly shapes: readonly StripShape[];
+  /** Clearances that some of them know. */
+  readonly clearances: ReadonlySet<number>;
+  /** Of a single shape: option by how many of it are stacked; −1 where not asked yet. Null for several shapes, and for runs. */
+  readonly byCount: number[] | null;
+  readonly clear: number;
+}
+
+/** What strips of one plate offer, each thing worked out once. */
+export interface Offering {
+  readonly plate: Plate;
+  readonly raster: Raster;
+  readonly options: StackOption[];
+  /** Options by what they offer, and of several shapes by what is in the way of them. */
+  readonly numbers: Map<string, number>;
+  readonly asked: Map<string, number>;
+  readonly fitting: Map<number, Fitting>[];
+  readonly groups: Map<string, BandGroup>;
+}
+
+const nothing: StackOption = { length: 0, nodes: 1, arcs: [] };
+
+/** Nothing offered yet. */
+export function openOffering(plate: Plate, raster: Raster): Offering {
+  return {
+    plate,
+    raster,
+    options: [nothing],
+    numbers: new Map(),
+    asked: new Map(),
+    fitting: raster.groups.map(() => new Map()),
+    groups: new Map(),
+  };
+}
+
+function numberOf({ options, numbers }: Offering, option: StackOption | null): number {
+  if (option === null) return 0;
+  const key = optionKey(option);
+  const known = numbers.get(key);
+  if (known !== undefined) return known;
+  options.push(option);
+  numbers.set(key, options.length - 1);
+  return options.length - 1;
+}
+
+function listed(
+  offering: Offering,
+  { length }: LengthGroup,
+  shapes: readonly StripShape[],
+  width: number,
+  under: readonly Obstacle[],
+): number {
+  const { plate } = offering;
+  const clearances = plate.clearances.map((_, clearance) =>
+    under
+      .filter((o) => o.clearance === clearance)
+      .map((o) => ({ x: 0, length, y: o.low, width: o.high - o.low })),
+  );
+  return numberOf(offering, stackOption({ ...plate, clearances }, shapes, { x: 0, length, y: 0, width }));
+}
+
+function fittingOf(offering: Offering, index: number, width: number): Fitting {
+  const known = offering.fitting[index]!.get(width);
+  if (known !== undefined) return known;
+  const group = offering.raster.groups[index]!;
+  const shapes = group.shapes.filter((s) => s.width <= width);
+  const isSingle = shapes.length === 1 && shapes[0]!.shortestOfRun === null;
+  const made: Fitting = {
+    shapes,
+    clearances: new Set(shapes.flatMap((s) => s.clearances)),
+    byCount: isSingle ? [0] : null,
+    clear: shapes.length === 0 ? 0 : listed(offering, group, shapes, width, []),
+  };
+  offering.fitting[index]!.set(width, made);
+  return made;
+}
+
+/** How many pieces of a shape one above the other a strip holds. */
+function stacked(
+  { plate }: Offering,
+  length: number,
+  shape: StripShape,
+  width: number,
+  under: readonly Obstacle[],
+): number {
+  const mustFill = length < plate.shortestRip || plate.stages === 3;
+  if (mustFill && shape.width !== width) return 0;
+  let count = 0;
+  for (let at = 0; ; count += 1) {
+    let best = Infinity;
+    for (const clearance of shape.clearances)
+      best = Math.min(best, freeFrom(under, clearance, at, shape.width));
+    if (best + shape.width > width || (mustFill && best > 0)) return count;
+    at = best + shape.width + plate.ripKerf;
+  }
+}
+
+/** Lowest offset ≥ `from` at which a piece of this width is clear of the obstacles of one clearance. */
+function freeFrom(under: readonly Obstacle[], clearance: number, from: number, width: number): number {
+  let offset = from;
+  for (let moved = true; moved;) {
+    moved = false;
+    for (const o of under) {
+      if (o.clearance !== clearance || o.low >= offset + width || o.high <= offset) continue;
+      offset = o.high;
+      moved = true;
+    }
+  }
+  return offset;
+}
+
+/** The option of one length on a strip of one width with these obstacles under it. */
+function optionUnder(
+  offering: Offering,
+  index: number,
+  fitting: Fitting,
+  width: number,
+  under: readonly Obstacle[],
+): number {
+  if (under.length === 0) return fitting.clear;
+  const group = offering.raster.groups[index]!;
+  const { shapes, byCount } = fitting;
+  if (byCount !== null) {
+    const count = stacked(offering, group.length, shapes[0]!, width, under);
+    return (byCount[count] ??= listed(offering, group, shapes, width, under));
+  }
+  const key = `${index}|${width}|${under.map((o) => `${o.clearance},${o.low},${o.high}`).join(';')}`;
+  const known = offering.asked.get(key);
+  if (known !== undefined) return known;
+  const id = listed(offering, group, shapes, width, under);
+  offering.asked.set(key, id);
+  return id;
+}
+
+/** Whether every shape has a clearance with nothing in the way. */
+function isClear({ shapes }: Fitting, blocking: readonly Obstacle[]): boolean {
+  return shapes.every((s) => s.clearances.some((c) => blocking.every((o) => o.clearance !== c)));
+}
+
+/**
+ * The options of one length along a strip; null when it has none. Which obstacles lie under the piece decides the option,
+ * and that changes only where one begins or ends to be under it. On a relaxed raster a position stands for all x up to the next one: where
+ * the obstacles change in between, the strip counts as clear there.
+ */
+export function bandGroup(
+  offering: Offering,
+  index: number,
+  width: number,
+  blocking: readonly Obstacle[],
+): BandGroup | null {
+  const fitting = fittingOf(offering, index, width);
+  const { clear } = fitting;
+  if (clear === 0) return null;
+  if (isClear(fitting, blocking)) return groupOf(offering, index, clear, []);
+  const { length } = offering.raster.groups[index]!;
+  const { xs, relaxed, exactX } = offering.raster;
+  const inReach = blocking.filter(({ clearance }) => fitting.clearances.has(clearance));
+  const changes = [...new Set(inReach.flatMap((o) => [o.x - length + 1, o.end]))].sort((a, b) => a - b);
+  const spans: Span[] = [];
+  for (let k = 0; k + 1 < changes.length; k += 1) {
+    const from = changes[k]!;
+    const next = changes[k + 1]!;
+    const first = ceilIndex(xs, from);
+    let stop = ceilIndex(xs, next);
+    // On a relaxed raster the last position stands for places behind the change as well.
+    if (relaxed && !exactX && stop > first && (xs[stop] ?? next) > next) stop -= 1;
+    if (stop <= first) continue;
+    const under = inReach.filter((o) => o.x < from + length && o.end > from);
+    spans.push({ first, stop, id: optionUnder(offering, index, fitting, width, under) });
+  }
+  return groupOf(offering, index, clear, spans);
+}
+
+/** Positions from `first` on, `stop` exclusive, that have the option. */
+interface Span {
+  readonly first: number;
+  readonly stop: number;
+  readonly id: number;
+}
+
+function groupOf(offering: Offering, index: number, clear: number, all: readonly Span[]): BandGroup {
+  const spans: Span[] = [];
+  for (const span of all) {
+    const last = spans.at(-1);
+    if (span.id === clear) continue;
+    if (last !== undefined && last.id === span.id && last.stop === span.first) {
+      spans[spans.length - 1] = { ...last, stop: span.stop };
+    } else spans.push(span);
+  }
+  const key = `${index}|${clear}|${spans.map(({ first, stop, id }) => `${first},${stop},${id}`).join(';')}`;
+  const known = offering.groups.get(key);
+  if (known !== undefined) return known;
+  const start = spans[0]?.first ?? 0;
+  const ids = new Int32Array((spans.at(-1)?.stop ?? start) - start).fill(clear);
+  for (const { first, stop, id } of spans) ids.fill(id, first - start, stop - start);
+  const made: BandGroup = {
+    number: offering.groups.size,
+    next: offering.raster.groups[index]!.next,
+    clear,
+    start,
+    ids,
+  };
+  offering.groups.set(key, made);
+  return made;
+}

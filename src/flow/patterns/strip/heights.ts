@@ -1,0 +1,103 @@
+import type { BandArc } from './bands.ts';
+import { type Pricing, firstRippable } from './frame.ts';
+import { nextOffer, pushStep } from './stairs.ts';
+
+/**
+ * Offers to a height what the strips below an arc and the row on it make together, where that is more than the height
+ * before it has. Positions before `from` count as `from`: a shorter section is not ripped. Says whether anything was offered. O(steps).
+ */
+function offerStrip({ memory }: Pricing, { from: below, to, band }: BandArc, from: number): boolean {
+  const { rows, heights, heightFrom, heightTo, alias } = memory;
+  const { worth: offered, marks } = memory.offers;
+  const row = alias[band]!;
+  let r = memory.rowFrom[row]!;
+  const rowEnd = memory.rowTo[row]!;
+  let h = heightFrom[below]!;
+  const heightEnd = heightTo[below]!;
+  let before = heightFrom[to - 1]!;
+  const beforeEnd = heightTo[to - 1]!;
+  let rowWorth = 0;
+  let heightWorth = 0;
+  let had = 0;
+  let isBetter = false;
+  while (r < rowEnd || h < heightEnd) {
+    const rowAt = r < rowEnd ? Math.max(from, rows.at[r]!) : Infinity;
+    const heightAt = h < heightEnd ? heights.at[h]! : Infinity;
+    const p = rowAt < heightAt ? rowAt : heightAt;
+    while (r < rowEnd && rows.at[r]! <= p) rowWorth = rows.value[r++]!;
+    while (h < heightEnd && heights.at[h]! <= p) heightWorth = heights.value[h++]!;
+    while (before < beforeEnd && heights.at[before]! <= p) had = heights.value[before++]!;
+    const total = rowWorth + heightWorth;
+    if (total <= had || total <= offered[p]!) continue;
+    offered[p] = total;
+    marks[p >> 5] = marks[p >> 5]! | (1 << (p & 31));
+    isBetter = true;
+  }
+  return isBetter;
+}
+
+/** Makes a height's staircase of the one before it and of what was offered. */
+function takeOffers({ memory }: Pricing, j: number): void {
+  const { heights, heightFrom, heightTo } = memory;
+  const { worth: offered, marks } = memory.offers;
+  let before = heightFrom[j - 1]!;
+  const beforeEnd = heightTo[j - 1]!;
+  heightFrom[j] = heights.end;
+  let worth = 0;
+  let q = nextOffer(marks, 0);
+  while (q >= 0 || before < beforeEnd) {
+    const beforeAt = before < beforeEnd ? heights.at[before]! : Infinity;
+    const p = q >= 0 && q <= beforeAt ? q : beforeAt;
+    let here = 0;
+    if (p === beforeAt) here = heights.value[before++]!;
+    if (p === q) {
+      here = Math.max(here, offered[q]!);
+      offered[q] = 0;
+      marks[q >> 5] = marks[q >> 5]! & ~(1 << (q & 31));
+      q = nextOffer(marks, q + 1);
+    }
+    if (here <= worth) continue;
+    worth = here;
+    pushStep(heights, p, worth);
+  }
+  heightTo[j] = heights.end;
+}
+
+/**
+ * Best stack of strips for every section end, a staircase for each height j: most worth of strips below j in the
+ * section from `start`. Starts from height `base` (strips below it are settled). A strip is laid only on a height that holds
+ * more than the one before it, or where the strip itself offers something else than there. O(arcs × steps).
+ */
+export function stackStrips(pricing: Pricing, start: number, base: number): void {
+  const { memory, bands, raster } = pricing;
+  const { heights, heightFrom, heightTo, isSame, alias } = memory;
+  const from = firstRippable(pricing, start);
+  const { arcs } = bands;
+  heights.end = 0;
+  heightFrom[base] = 0;
+  heightTo[base] = 0;
+  isSame[base] = 0;
+  let work = 0;
+  let a = 0;
+  while (a < arcs.length && arcs[a]!.to <= base) a += 1;
+  for (let j = base + 1; j < raster.ys.length; j += 1) {
+    let isBetter = false;
+    for (; a < arcs.length && arcs[a]!.to === j; a += 1) {
+      const arc = arcs[a]!;
+      if (arc.from < base || from >= raster.xs.length) continue;
+      if (arc.from > base && isSame[arc.from] === 1 && arc.under >= 0 && alias[arc.under] === alias[arc.band])
+        continue;
+      const row = alias[arc.band]!;
+      work += 4 + memory.rowTo[row]! - memory.rowFrom[row]! + heightTo[arc.from]! - heightFrom[arc.from]!;
+      if (offerStrip(pricing, arc, from)) isBetter = true;
+    }
+    isSame[j] = isBetter ? 0 : 1;
+    if (isBetter) {
+      takeOffers(pricing, j);
+      continue;
+    }
+    heightFrom[j] = heightFrom[j - 1]!;
+    heightTo[j] = heightTo[j - 1]!;
+  }
+  pricing.meter.spent += (3 * work) / 4;
+}

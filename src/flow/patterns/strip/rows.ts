@@ -1,0 +1,116 @@
+import type { BandGroup } from './bands.ts';
+import type { Memory, Pricing } from './frame.ts';
+import { nextOffer, pushStep } from './stairs.ts';
+
+/** Whether the row whose last step is at `step` (−1: none) can take the option's pieces and stay within the caps. */
+function rowTakes(memory: Memory, caps: Int32Array, step: number, option: number): boolean {
+  const { stacks, lastOption, lastStep } = memory;
+  const wanted = stacks[option]!.pieces;
+  for (let w = 0; w < wanted.length; w += 1) {
+    const { kind } = wanted[w]!;
+    let count = 0;
+    for (let v = 0; v < wanted.length; v += 1) if (wanted[v]!.kind === kind) count += 1;
+    for (let at = step; at >= 0; at = lastStep[at]!) {
+      const pieces = stacks[lastOption[at]!]!.pieces;
+      for (let v = 0; v < pieces.length; v += 1) if (pieces[v]!.kind === kind) count += 1;
+    }
+    if (count > caps[kind]!) return false;
+  }
+  return true;
+}
+
+/** A row as it stands: worth of its pieces so far, and where its last step is (−1: none yet). */
+interface Standing {
+  worth: number;
+  step: number;
+}
+
+/** Offers what a piece of each length, started at position p, makes of the row. A longer piece worth no more than a shorter one is none. */
+function offerPieces(
+  { memory, caps }: Pricing,
+  groups: readonly BandGroup[],
+  p: number,
+  { worth, step }: Standing,
+): void {
+  const { optionValue, lastStart, lastStep, lastOption } = memory;
+  const { worth: offered, marks } = memory.offers;
+  let most = 0;
+  for (let g = 0; g < groups.length; g += 1) {
+    const { next, start, ids, clear } = groups[g]!;
+    const behind = next[p]!;
+    if (behind < 0) return;
+    const k = p - start;
+    const id = k >= 0 && k < ids.length ? ids[k]! : clear;
+    const gain = optionValue[id]!;
+    if (gain <= most || (caps !== null && !rowTakes(memory, caps, step, id))) continue;
+    most = gain;
+    const total = worth + gain;
+    if (total <= offered[behind]!) continue;
+    offered[behind] = total;
+    marks[behind >> 5] = marks[behind >> 5]! | (1 << (behind & 31));
+    lastStart[behind] = p;
+    lastStep[behind] = step;
+    lastOption[behind] = id;
+  }
+}
+
+/**
+ * Best rows of one band that start at position `start`, as a staircase: most worth of pieces that end by each position.
+ * A piece is started only where the worth has just risen or a defect has just ended: elsewhere the position before does as well.
+ * Wood before the first piece may be less than a kerf: the cut that frees the piece then runs partly beside it.
+ * O(steps × lengths).
+ */
+export function fillRow(pricing: Pricing, band: number, start: number): void {
+  const { memory, bands, caps, meter } = pricing;
+  const { rows, offers } = memory;
+  const { wakes, clearFrom, clearBand } = bands.bands[band]!;
+  const here = memory.active[band]!;
+  const behindAll = caps === null ? memory.telling[clearBand]! : here;
+  const standing: Standing = { worth: 0, step: -1 };
+  memory.rowFrom[band] = rows.end;
+  let wake = 0;
+  let work = 0;
+  for (let p = start; p >= 0;) {
+    const groups = p >= clearFrom ? behindAll : here;
+    work += 4 + groups.length;
+    offerPieces(pricing, groups, p, standing);
+    while (wake < wakes.length && wakes[wake]! <= p) wake += 1;
+    const due = wakes[wake] ?? Infinity;
+    let risen = -1;
+    let q = nextOffer(offers.marks, p + 1);
+    for (; q >= 0 && q <= due && risen < 0; q = nextOffer(offers.marks, q + 1)) {
+      const worth = offers.worth[q]!;
+      offers.worth[q] = 0;
+      offers.marks[q >> 5] = offers.marks[q >> 5]! & ~(1 << (q & 31));
+      if (worth <= standing.worth) continue;
+      standing.worth = worth;
+      standing.step = q;
+      pushStep(rows, q, worth);
+      risen = q;
+    }
+    p = risen >= 0 ? risen : due === Infinity ? -1 : due;
+  }
+  memory.rowTo[band] = rows.end;
+  meter.spent += (3 * work) / 4;
+}
+
+/** Fills the rows of all bands from one start. Behind a band's last defect the clear band of its width stands in. */
+export function fillRows(pricing: Pricing, start: number): void {
+  const { memory, bands } = pricing;
+  memory.rows.end = 0;
+  for (let b = 0; b < bands.bands.length; b += 1) {
+    const band = bands.bands[b]!;
+    memory.alias[b] = band.clearBand !== b && start >= band.clearFrom ? band.clearBand : b;
+    if (memory.alias[b] === b) fillRow(pricing, b, start);
+  }
+}
+
+/** Fills the rows of the clear bands from the plate's butt end, and lets them stand for all others. */
+export function fillClearRows(pricing: Pricing): void {
+  const { memory, bands } = pricing;
+  memory.rows.end = 0;
+  for (let b = 0; b < bands.bands.length; b += 1) {
+    memory.alias[b] = bands.bands[b]!.clearBand;
+    if (memory.alias[b] === b) fillRow(pricing, b, 0);
+  }
+}
