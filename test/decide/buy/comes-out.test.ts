@@ -96,32 +96,36 @@ describe('whether a job comes out', () => {
 });
 
 describe('what the question is made of', () => {
-  it('alike parts count as one, whatever their names; runs and what nobody wants do not', () => {
+  it('alike parts count as one, whatever their names, and so do alike runs; what nobody wants is left out', () => {
     const parts = [
       part('top', 70, 7.5, { glueUp: 2, note: 'above' }),
       part('bottom', 70, 7.5, { glueUp: 2, show: 1 }),
       part('left', 70, 7.5, { run: 'face', glueUp: 2 }),
       part('right', 70, 7.5, { run: 'face', glueUp: 2 }),
+      part('port', 70, 7.5, { run: 'second', glueUp: 2 }),
+      part('starboard', 70, 7.5, { run: 'second', glueUp: 2 }),
+      part('alone', 70, 7.5, { run: 'third', glueUp: 2 }),
       part('none', 70, 7.5, { glueUp: 2, quantity: 0 }),
       part('sound', 70, 7.5, { glueUp: 2, quality: 'sound' }),
     ];
     const together = alikeTogether(parts);
     expect(together.map(({ name, quantity }) => [name, quantity])).toEqual([
       ['top', 2],
-      ['left', 1],
-      ['right', 1],
+      ['left', 2],
+      ['right', 2],
+      ['alone', 1],
       ['sound', 1],
     ]);
   });
 
-  it('copies are split over the ways, whole first; many copies all one way', () => {
+  it('copies are split over the ways, all in one way first; of many copies nothing else', () => {
     const boards = [board('b', 80, 9)];
     const splits = (quantity: number): number[][] =>
       splitsOf(makingsOf(jobOf([part('top', 70, 7.5, { glueUp: 2, quantity })], boards))[0]!);
     expect(splits(2)).toEqual([
       [2, 0],
-      [1, 1],
       [0, 2],
+      [1, 1],
     ]);
     expect(splits(9)).toEqual([
       [9, 0],

@@ -16,10 +16,10 @@ export type ComesOut = (job: Job) => ComingOut | null;
 const effortToSettle = 0.1;
 
 /** Questions to the solver about one job in one tone; beyond so many nothing more is found but now and then. */
-const mostAsked = 20;
+const mostAsked = 12;
 
 /** Splits of one part that are left open, before the search turns back to the part before it. */
-const mostOpen = 3;
+const mostOpen = 2;
 
 /**
  * The real solver, asked only whether the job comes out of its boards, in any of their tones, its parts whole or glued up
