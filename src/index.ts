@@ -127,6 +127,7 @@ export type { JobEstimate } from './decide/buy/estimate/estimate-words.ts';
 export { chanceChart } from './decide/buy/estimate/chance-chart.ts';
 export { estimatePage } from './decide/buy/estimate/estimate-page.ts';
 export { estimateCsv, estimateJson, estimateText } from './decide/buy/estimate/estimate-text.ts';
+export { leastMoney } from './decide/buy/yard/least-money.ts';
 export { type YardAnswer, yardAnswer } from './decide/buy/yard/yard-answer.ts';
 export { yardPage } from './decide/buy/yard/yard-page.ts';
 export { yardCsv, yardJson, yardText } from './decide/buy/yard/yard-text.ts';

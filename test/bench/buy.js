@@ -22,6 +22,7 @@ import { chanceOf, shareOf, summarise } from '../../dist/decide/buy/estimate/sum
 import { drawBoard } from '../../dist/decide/buy/lumber/draw-board.js';
 import { drawnGrades } from '../../dist/decide/buy/lumber/population.js';
 import { solver } from '../../dist/decide/buy/solve-job.js';
+import { leastMoney } from '../../dist/decide/buy/yard/least-money.js';
 import { yardAnswer } from '../../dist/decide/buy/yard/yard-answer.js';
 import { finish } from '../../dist/flow/choice/progress.js';
 import { bestCuttings } from '../../dist/trade/grades/best-cuttings.js';
@@ -181,8 +182,8 @@ async function coverage() {
 async function yard() {
   const { job, stock } = await demoJob();
   const effort = Number(given ?? 100) / 100;
-  const seconds = { cheapest: 0, comesOut: 0 };
-  const calls = { cheapest: 0, comesOut: 0 };
+  const seconds = { cheapest: 0, comesOut: 0, least: 0 };
+  const calls = { cheapest: 0, comesOut: 0, least: 0 };
   const timed = (name, ask) => (asked) => {
     const cpu = process.cpuUsage();
     const answer = ask(asked);
@@ -194,9 +195,10 @@ async function yard() {
   const solvers = {
     cheapest: timed('cheapest', solver(1, effort)),
     comesOut: timed('comesOut', completer(1)),
+    least: timed('least', leastMoney(1)),
   };
   const { kind, best, runnerUps, spares } = finish(yardAnswer(job, stock, 3, solvers));
-  for (const name of ['cheapest', 'comesOut'])
+  for (const name of ['cheapest', 'comesOut', 'least'])
     console.log(`${name}: ${calls[name]} calls, ${seconds[name].toFixed(1)} s of processor`);
   console.log(
     kind,

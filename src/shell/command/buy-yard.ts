@@ -3,6 +3,7 @@ import {
   type YardAnswer,
   describeFault,
   completer,
+  leastMoney,
   solver,
   yardAnswer,
   yardCsv,
@@ -25,7 +26,11 @@ export async function buyAtYard(buying: Buying, offers: Offers, world: World): P
   const { job, options } = buying;
   if (offers.taken.length > 0)
     world.stderr.write(`yard.csv: taken already, by boards.csv: ${offers.taken.map(quoted).join(', ')}\n`);
-  const solvers = { cheapest: solver(options.seed, options.effort), comesOut: completer(options.seed) };
+  const solvers = {
+    cheapest: solver(options.seed, options.effort),
+    comesOut: completer(options.seed),
+    least: leastMoney(options.seed),
+  };
   const driven = await drive(() => yardAnswer(job, offers.yard, options.runnerUps, solvers), world, {
     milliseconds: null,
   });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { inches } from '../../../src/base/units/tick.ts';
 import { alikeTogether } from '../../../src/decide/buy/comes-out/alike-parts.ts';
 import { completer } from '../../../src/decide/buy/comes-out/completer.ts';
-import { makingsOf, splitsOf } from '../../../src/decide/buy/comes-out/making.ts';
+import { makingsOf, splitsAlone, splitsOf } from '../../../src/decide/buy/comes-out/making.ts';
 import { onGrid } from '../../../src/decide/buy/comes-out/on-grid.ts';
 import { chooseGlued } from '../../../src/flow/choice/glue-up/choose-glued.ts';
 import { kindsOf } from '../../../src/flow/choice/kinds.ts';
@@ -12,8 +12,8 @@ import { defaultShop } from '../../../src/flow/shop/shop.ts';
 import type { Board } from '../../../src/flow/stock/board.ts';
 import type { Job } from '../../../src/flow/stock/job.ts';
 import { plainBoard, plainPart } from '../../laws/random-board.ts';
-import { seeded } from '../../laws/seeded.ts';
 import { stickComesOut, stickYard } from './stick-yard.ts';
+import { tightJob } from './tight-job.ts';
 
 const part = (name: string, length: number, width: number, more: Partial<Part> = {}): Part =>
   plainPart({ ...more, name, length: inches(length), width: inches(width) });
@@ -26,21 +26,6 @@ const jobOf = (parts: readonly Part[], boards: readonly Board[] = []): Job => ({
   boards,
 });
 const comesOut = completer(1);
-
-/** A panel or two that may be glued up, smaller parts, and boards that just hold them or just do not. */
-function tightJob(seed: number): Job {
-  const random = seeded(seed);
-  const panels = Array.from({ length: random.whole(1, 2) }, (_, index) =>
-    part(`panel ${index}`, random.whole(14, 24), random.whole(6, 9), { glueUp: random.whole(2, 3) }),
-  );
-  const rails = Array.from({ length: random.whole(0, 2) }, (_, index) =>
-    part(`rail ${index}`, random.whole(8, 20), random.whole(2, 3), { quantity: random.whole(1, 2) }),
-  );
-  const boards = Array.from({ length: random.whole(2, 3) }, (_, index) =>
-    board(`board ${index}`, random.whole(18, 40), random.whole(4, 7)),
-  );
-  return jobOf([...panels, ...rails], boards);
-}
 
 describe('whether a job comes out', () => {
   it('is what trying everything says, for 100 yards of sticks', () => {
@@ -120,14 +105,15 @@ describe('what the question is made of', () => {
 
   it('copies are split over the ways, all in one way first; of many copies nothing else', () => {
     const boards = [board('b', 80, 9)];
-    const splits = (quantity: number): number[][] =>
-      splitsOf(makingsOf(jobOf([part('top', 70, 7.5, { glueUp: 2, quantity })], boards))[0]!);
-    expect(splits(2)).toEqual([
+    const making = (quantity: number) =>
+      makingsOf(jobOf([part('top', 70, 7.5, { glueUp: 2, quantity })], boards))[0]!;
+    expect(splitsOf(making(2))).toEqual([
       [2, 0],
       [0, 2],
       [1, 1],
     ]);
-    expect(splits(9)).toEqual([
+    expect(splitsOf(making(9))).toBe(null);
+    expect(splitsAlone(making(9))).toEqual([
       [9, 0],
       [0, 9],
     ]);

@@ -3,6 +3,7 @@ import type { Visit } from '../../../src/decide/buy/estimate/draw.ts';
 import { type LumberEstimate, gradeEstimate } from '../../../src/decide/buy/estimate/estimate.ts';
 import { lumberWanted } from '../../../src/decide/buy/estimate/lumber-wanted.ts';
 import { tally } from '../../../src/decide/buy/tally/tally.ts';
+import { leastMoney } from '../../../src/decide/buy/yard/least-money.ts';
 import { type YardAnswer, yardAnswer } from '../../../src/decide/buy/yard/yard-answer.ts';
 import { finish } from '../../../src/flow/choice/progress.ts';
 import { completer } from '../../../src/decide/buy/comes-out/completer.ts';
@@ -72,5 +73,7 @@ export function sampleEstimate(): LumberEstimate {
 export function sampleYard(named: (name: string) => string = (name) => name): YardAnswer {
   const { owned, yard } = stickYard(3);
   const boards = yard.map((board) => ({ ...board, name: named(board.name) }));
-  return finish(yardAnswer(owned, boards, 2, { cheapest: solver(1, 0.3), comesOut: completer(1) }));
+  return finish(
+    yardAnswer(owned, boards, 2, { cheapest: solver(1, 0.3), comesOut: completer(1), least: leastMoney(1) }),
+  );
 }

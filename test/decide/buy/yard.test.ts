@@ -2,11 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { cheapestPlans } from '../../../src/decide/buy/yard/runner-ups.ts';
 import { spareAnswer } from '../../../src/decide/buy/yard/spares.ts';
 import { solver as realSolver } from '../../../src/decide/buy/solve-job.ts';
+import { leastMoney } from '../../../src/decide/buy/yard/least-money.ts';
 import { finish } from '../../../src/flow/choice/progress.ts';
 import type { Job } from '../../../src/flow/stock/job.ts';
 import { inches } from '../../../src/base/units/tick.ts';
 import { plainBoard, plainPart } from '../../laws/random-board.ts';
+import { yardJob } from '../../../src/decide/buy/yard/yard-job.ts';
 import { everyChoice, packs, stickComesOut, stickSolve, stickYard } from './stick-yard.ts';
+import { tightJob } from './tight-job.ts';
 
 const solver = realSolver(1, 0.3);
 
@@ -15,7 +18,7 @@ describe('the cheapest choice at the yard', () => {
     let bought = 0;
     for (let seed = 1; seed <= 100; seed += 1) {
       const yard = Object.freeze(stickYard(seed));
-      const [plan] = finish(cheapestPlans(yard.owned, yard.yard, 1, solver));
+      const [plan] = finish(cheapestPlans(yard.owned, yard.yard, 1, solver, leastMoney(1)));
       const best = everyChoice(yard)[0];
       expect([seed, plan?.money]).toEqual([seed, best?.money]);
       if (plan === undefined) continue;
@@ -26,17 +29,52 @@ describe('the cheapest choice at the yard', () => {
     expect(bought).toBeGreaterThan(50);
   });
 
-  it('and its runner-ups are the next choices that do not merely add boards, in order', () => {
-    for (let seed = 1; seed <= 100; seed += 1) {
-      const yard = stickYard(seed);
-      const plans = finish(cheapestPlans(yard.owned, yard.yard, 4, stickSolve));
-      const wanted: ReturnType<typeof everyChoice> = [];
-      for (const choice of everyChoice(yard)) {
-        const adds = wanted.some(({ taken }) => taken.every((copies, row) => choice.taken[row]! >= copies));
-        if (!adds && wanted.length < 4) wanted.push(choice);
+  it.each([
+    ['without a bound', () => 0, 100],
+    ['with the real bound', leastMoney(1), 40],
+  ])(
+    'and its runner-ups are the next choices that do not merely add boards, in order, %s',
+    (_, least, yards) => {
+      for (let seed = 1; seed <= yards; seed += 1) {
+        const yard = stickYard(seed);
+        const plans = finish(cheapestPlans(yard.owned, yard.yard, 4, stickSolve, least));
+        const wanted: ReturnType<typeof everyChoice> = [];
+        for (const choice of everyChoice(yard)) {
+          const adds = wanted.some(({ taken }) => taken.every((copies, row) => choice.taken[row]! >= copies));
+          if (!adds && wanted.length < 4) wanted.push(choice);
+        }
+        expect([seed, plans.map(({ money }) => money)]).toEqual([seed, wanted.map(({ money }) => money)]);
       }
-      expect([seed, plans.map(({ money }) => money)]).toEqual([seed, wanted.map(({ money }) => money)]);
+    },
+  );
+});
+
+describe('the quick bound on the money', () => {
+  it('is never above what trying every choice finds, for 100 small yards', () => {
+    let met = 0;
+    for (let seed = 1; seed <= 100; seed += 1) {
+      const stick = stickYard(seed);
+      const allowed = stick.yard.map(({ quantity }) => quantity);
+      const bound = leastMoney(1)(yardJob(stick.owned, stick.yard, allowed).job);
+      const money = everyChoice(stick)[0]?.money ?? Infinity;
+      expect(bound).toBeLessThanOrEqual(money + 1e-6);
+      if (bound > money - 1e-6) met += 1;
     }
+    expect(met).toBeGreaterThan(50);
+  });
+
+  it('is never above the cost of a layout that the solver finds, with glue-ups', () => {
+    let [met, none] = [0, 0];
+    for (let seed = 1; seed <= 40; seed += 1) {
+      const job = tightJob(seed);
+      const bound = leastMoney(1)({ ...job, shop: { ...job.shop, offcutCredit: 0 } });
+      const { short, proof } = solver({ ...job, shop: { ...job.shop, offcutCredit: 0 } });
+      if (bound === Infinity) none += 1;
+      if (short.length > 0) continue;
+      expect([seed, bound <= proof.value + 1e-6]).toEqual([seed, true]);
+      if (bound > proof.value - 1e-6) met += 1;
+    }
+    expect(Math.min(met, none)).toBeGreaterThan(5);
   });
 });
 
@@ -56,7 +94,7 @@ describe('tones at the yard', () => {
     ];
     const money = (showTone: 'one' | 'any'): number | undefined => {
       const job: Job = { ...owned, parts, boards: [], shop: { ...owned.shop, showTone } };
-      return finish(cheapestPlans(job, yard, 1, solver))[0]?.money;
+      return finish(cheapestPlans(job, yard, 1, solver, leastMoney(1)))[0]?.money;
     };
     expect([money('one'), money('any')]).toEqual([14, 11]);
   });
@@ -80,7 +118,7 @@ describe('a solver that misses the best', () => {
     for (let seed = 1; seed <= 60; seed += 1) {
       const { owned, yard } = stickYard(seed);
       const all = owned.boards.length + yard.length;
-      const plans = finish(cheapestPlans(owned, yard, 5, clumsy(all)));
+      const plans = finish(cheapestPlans(owned, yard, 5, clumsy(all), () => 0));
       expect(plans.map(({ money }) => money)).toEqual(
         [...plans.map(({ money }) => money)].sort((a, b) => a - b),
       );
@@ -95,12 +133,16 @@ describe('a solver that misses the best', () => {
     let survived = 0;
     for (let seed = 1; seed <= 20; seed += 1) {
       const { owned, yard } = stickYard(seed);
-      const [best] = finish(cheapestPlans(owned, yard, 1, stickSolve));
+      const [best] = finish(cheapestPlans(owned, yard, 1, stickSolve, () => 0));
       if (best === undefined) continue;
       const plan = { ...best, taken: yard.map(({ quantity }) => quantity) };
       const never = (): null => null;
-      const answer = finish(spareAnswer(owned, yard, plan, { cheapest: stickSolve, comesOut: never }));
-      const seen = finish(spareAnswer(owned, yard, plan, { cheapest: stickSolve, comesOut: stickComesOut }));
+      const answer = finish(
+        spareAnswer(owned, yard, plan, { cheapest: stickSolve, comesOut: never, least: () => 0 }),
+      );
+      const seen = finish(
+        spareAnswer(owned, yard, plan, { cheapest: stickSolve, comesOut: stickComesOut, least: () => 0 }),
+      );
       expect(answer.survived).toEqual(seen.survived);
       survived += seen.survived.length;
     }
@@ -113,10 +155,10 @@ describe('spare boards', () => {
     let needed = 0;
     for (let seed = 1; seed <= 100; seed += 1) {
       const { owned, yard } = stickYard(seed);
-      const [plan] = finish(cheapestPlans(owned, yard, 1, stickSolve));
+      const [plan] = finish(cheapestPlans(owned, yard, 1, stickSolve, () => 0));
       if (plan === undefined) continue;
       const answer = finish(
-        spareAnswer(owned, yard, plan, { cheapest: stickSolve, comesOut: stickComesOut }),
+        spareAnswer(owned, yard, plan, { cheapest: stickSolve, comesOut: stickComesOut, least: () => 0 }),
       );
       const survivesAll = (spares: readonly number[]): boolean =>
         plan.taken.every((copies, lost) => {

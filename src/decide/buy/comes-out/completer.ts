@@ -3,7 +3,7 @@ import { choose } from '../../../flow/choice/choose.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import { inTone, tonesOf } from '../tones.ts';
 import { alikeTogether } from './alike-parts.ts';
-import { type Making, type Split, jobMade, makingsOf, splitsOf } from './making.ts';
+import { type Making, type Split, jobMade, makingsOf, splitsAlone, splitsOf } from './making.ts';
 import { onGrid } from './on-grid.ts';
 
 /** A job that comes out of its boards: area of the pieces on each of them, square ticks, in the order of the boards. */
@@ -64,7 +64,7 @@ function inOneTone(job: Job, seed: number): ComingOut | null {
     if (answer.kind !== 'found') return null;
     if (at === makings.length) return answer.areas;
     let left = mostOpen;
-    for (const split of splitsOf(makings[at]!)) {
+    for (const split of splitsOf(makings[at]!) ?? splitsAlone(makings[at]!)) {
       if (known.size >= mostAsked || left === 0) return null;
       const next = splits.map((decided, index) => (index === at ? split : decided));
       const found = visit(next, at + 1);
@@ -76,7 +76,7 @@ function inOneTone(job: Job, seed: number): ComingOut | null {
   const first = makings.filter(({ ways }) => ways.length === 1).length;
   const core = makings.map((): Split => null);
   if (ask(core).kind === 'none') return null;
-  const whole = ask(makings.map((making, at) => (at < first ? null : splitsOf(making)[0]!)));
+  const whole = ask(makings.map((making, at) => (at < first ? null : splitsAlone(making)[0]!)));
   if (whole.kind === 'found') return whole.areas;
   return visit(core, first) ?? settled(job, makings, known, seed);
 }

@@ -22,20 +22,25 @@ export function makingsOf(job: Job): Making[] {
   ];
 }
 
-/** More copies than this are all made in one way, where the ways are tried. */
+/** Copies of a part whose splits over its ways are all listed. */
 const mostSplit = 4;
 
-/** The ways to split a part's copies over its ways: all in one way first, and as many whole as may be first. */
-export function splitsOf({ part, ways }: Making): number[][] {
-  const alone = ways.map((_, at) => ways.map((_way, w) => (w === at ? part.quantity : 0)));
-  if (part.quantity > mostSplit) return alone;
+/** The ways to split a part's copies over its ways: all in one way first; null where there are too many to list. */
+export function splitsOf({ part, ways }: Making): number[][] | null {
+  if (part.quantity > mostSplit) return null;
   const splits: number[][] = [];
   const extend = (counts: readonly number[], left: number): void => {
     if (counts.length === ways.length - 1) splits.push([...counts, left]);
     else for (let count = left; count >= 0; count -= 1) extend([...counts, count], left - count);
   };
   extend([], part.quantity);
-  return [...alone, ...splits.filter((counts) => !counts.includes(part.quantity))];
+  const isAlone = (counts: readonly number[]): boolean => counts.includes(part.quantity);
+  return [...splits.filter(isAlone), ...splits.filter((counts) => !isAlone(counts))];
+}
+
+/** All copies in one way, one split for each way, whole first. */
+export function splitsAlone({ part, ways }: Making): number[][] {
+  return ways.map((_, at) => ways.map((_way, index) => (index === at ? part.quantity : 0)));
 }
 
 /**

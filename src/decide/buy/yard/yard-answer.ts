@@ -47,7 +47,7 @@ export function* yardAnswer(
   runnerUps: number,
   solvers: Solvers,
 ): Generator<Progress, YardAnswer, void> {
-  const plans = yield* cheapestPlans(owned, yard, runnerUps + 1, solvers.cheapest);
+  const plans = yield* cheapestPlans(owned, yard, runnerUps + 1, solvers.cheapest, solvers.least);
   const [best, ...others] = plans;
   if (best === undefined) {
     const { job } = yardJob(
