@@ -52,7 +52,7 @@ export function* cheapestPlans(
     if (plan === null) {
       if (without !== '')
         yield { doing: `choosing again without ${without}`, value: found[0]?.money ?? null, bound: null };
-      const best = cheapestPlan(owned, yard, allowed, solve);
+      const best = cheapestPlan(owned, yard, allowed, solve, without === '' ? least : () => node.atLeast);
       if (best !== null) open.push({ ...node, plan: best, atLeast: best.money });
       continue;
     }

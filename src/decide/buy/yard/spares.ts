@@ -1,7 +1,7 @@
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import type { Progress } from '../../../flow/choice/progress.ts';
-import type { SolveJob, Solvers } from '../solve-job.ts';
+import type { Solvers } from '../solve-job.ts';
 import { type Copies, type YardPlan, cheapestPlan, suffices } from './yard-job.ts';
 
 /** What one spare board is good for. */
@@ -79,9 +79,7 @@ export function* spareAnswer(
   const repairs: Repair[] = [];
   for (const lost of losses) {
     yield say(`without ${yard[lost]!.name}`);
-    const repair = survives(lost, none)
-      ? null
-      : repairOf(owned, yard, withSpares(lost, none), left, solvers.cheapest);
+    const repair = survives(lost, none) ? null : repairOf(owned, yard, withSpares(lost, none), left, solvers);
     // What one solver does not see the other may: a layout is a layout.
     if (survives(lost, none) || repair?.copies.every((copies) => copies === 0) === true) survived.push(lost);
     else repairs.push({ lost, repair });
@@ -103,12 +101,13 @@ function repairOf(
   yard: readonly Board[],
   kept: Copies,
   left: Copies,
-  solve: SolveJob,
+  { cheapest, least }: Solvers,
 ): Repair['repair'] {
   const keptBoards = yard.flatMap((board, row) =>
     kept[row]! > 0 ? [{ ...board, quantity: kept[row]! }] : [],
   );
-  const plan = cheapestPlan({ ...owned, boards: [...owned.boards, ...keptBoards] }, yard, left, solve);
+  const withKept = { ...owned, boards: [...owned.boards, ...keptBoards] };
+  const plan = cheapestPlan(withKept, yard, left, cheapest, least);
   return plan === null ? null : { copies: plan.taken, money: plan.money, atLeast: plan.atLeast };
 }
 

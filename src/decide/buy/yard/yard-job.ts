@@ -3,6 +3,7 @@ import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import type { ComesOut } from '../comes-out/completer.ts';
 import type { SolveJob } from '../solve-job.ts';
+import type { LeastMoney } from './least-money.ts';
 
 /** What may be bought: how many copies of each yard row, in the yard's order. */
 export type Copies = readonly number[];
@@ -13,7 +14,7 @@ export interface YardPlan {
   readonly taken: Copies;
   /** Money to be spent at the yard. */
   readonly money: number;
-  /** The solver's own word: no choice of allowed boards costs less. */
+  /** No choice of allowed boards costs less: the solver's own word, or a bound's. */
   readonly proven: boolean;
   /** No choice of allowed boards costs less than this. */
   readonly atLeast: number;
@@ -51,24 +52,30 @@ function nameBeside(known: ReadonlySet<string>, name: string): string {
   return known.has(name) ? nameBeside(known, `${name} at the yard`) : name;
 }
 
-/** The cheapest way to complete the job out of the allowed boards; null when it does not come out. */
+/**
+ * The cheapest way to complete the job out of the allowed boards; null when it does not come out.
+ * @param least asked for a bound where the solver has no proof of its own
+ */
 export function cheapestPlan(
   owned: Job,
   yard: readonly Board[],
   allowed: Copies,
   solve: SolveJob,
+  least: LeastMoney,
 ): YardPlan | null {
   const { job, rows } = yardJob(owned, yard, allowed);
   const choice = solve(job);
   if (choice.short.length > 0) return null;
   const taken = takenCopies(choice, owned.boards.length, rows, yard.length);
   const money = taken.reduce((sum, copies, row) => sum + copies * yard[row]!.cost, 0);
-  const { proven, bound } = choice.proof;
+  const { bound } = choice.proof;
+  const atLeast = Math.min(money, choice.proof.proven ? bound : Math.max(bound, least(job)));
+  const proven = choice.proof.proven || atLeast >= money - 1e-7 * (1 + money);
   const at = yard.map((_, row) => {
     const place = rows.indexOf(row);
     return place < 0 ? null : owned.boards.length + place;
   });
-  return { taken, money, proven, atLeast: Math.min(money, Math.max(0, bound)), job, choice, at };
+  return { taken, money, proven, atLeast, job, choice, at };
 }
 
 /** Whether the job comes out of these boards, whatever they cost. */
