@@ -10,7 +10,7 @@ import { seeded } from './seeded.ts';
 const seeds = 20;
 
 function solve(job: Job): Choice {
-  return finish(chooseInTone(job, { seed: 1, effort: 0.3 }));
+  return finish(chooseInTone(job, { seed: 1, effort: 1 }));
 }
 
 function jobOf(seed: number): Job {

@@ -10,6 +10,7 @@ import { usable } from '../stock/usable.ts';
 import { openAnyStagePricer } from './any-stage-pricer.ts';
 import type { BlankKind, Instance, StockGroup } from './instance.ts';
 import { kindsOf } from './kinds.ts';
+import { priceInTurn } from './price-together.ts';
 
 /** Collects the clearances of one board: sets of its defects, numbered as they turn up. */
 interface Clearances {
@@ -128,7 +129,15 @@ function finenessFor(pieces: number, boards: number): Fineness {
   if (size <= 3_000)
     return { patternX: 1200, patternY: 140, boundX: 1200, boundY: 140, mostStarts: 12, ...rough };
   if (size <= 50_000)
-    return { patternX: 120, patternY: 24, boundX: 100, boundY: 20, mostStarts: 4, roughX: 60, roughY: 14 };
+    return {
+      patternX: 2000,
+      patternY: 300,
+      boundX: 2000,
+      boundY: 300,
+      mostStarts: 4,
+      roughX: 60,
+      roughY: 14,
+    };
   return { patternX: 80, patternY: 16, boundX: 60, boundY: 12, mostStarts: 3, roughX: 40, roughY: 10 };
 }
 
@@ -138,5 +147,6 @@ export function buildInstance(job: Job): Instance {
   const pieces = kinds.reduce((sum, kind) => sum + kind.demand, 0);
   const fineness = finenessFor(pieces, job.boards.length);
   const meter: Meter = { spent: 0 };
-  return { kinds, groups: job.boards.map((_, index) => groupOf(job, kinds, index, fineness, meter)), meter };
+  const groups = job.boards.map((_, index) => groupOf(job, kinds, index, fineness, meter));
+  return { kinds, groups, meter, price: priceInTurn };
 }

@@ -8,7 +8,7 @@ import { buildInstance } from './build-instance.ts';
 import { dive } from './dive.ts';
 import { emptyPool, wholeRest } from './generate.ts';
 import { areaWorth, greedy } from './greedy.ts';
-import { improve } from './improve.ts';
+import { type ImproveLimits, improve } from './improve.ts';
 import type { Instance } from './instance.ts';
 import { solveNode } from './node.ts';
 import type { Store } from './store.ts';
@@ -55,8 +55,8 @@ function* told(
 }
 
 /** Work that an effort of 1 allows: a base, and more for every piece. One unit is about 25 ns. */
-const workPerSolve = 2e8;
-const workPerPiece = 6e6;
+const workPerSolve = 1e8;
+const workPerPiece = 3.5e6;
 
 /** Work of one board under `most value`, in the general engine's steps. */
 const workForOneBoard = 4e9;
@@ -97,15 +97,20 @@ function* improveUpTo(
   solving: Solving,
   share: number,
   tries: number,
-  diveEvery: number,
+  every: Pick<ImproveLimits, 'diveEvery' | 'solveEvery'>,
 ): Generator<void, void, void> {
   const { instance, store, standing, stream, budget } = solving;
-  const limits = { tries, until: share * budget, diveEvery };
-  yield* improve(instance, standing.best, store.pool, stream, limits, offerTo(standing));
+  const limits = { tries, until: share * budget, ...every };
+  yield* improve(instance, standing.best, store, stream, limits, offerTo(standing));
 }
 
 /** Most groups for which the first layouts are sought among all positions. */
 const few = 20;
+
+/** Copies of boards in all. */
+function slotsOf({ groups }: Instance): number {
+  return groups.reduce((sum, { copies }) => sum + copies, 0);
+}
 
 function isFew({ groups }: Instance): boolean {
   return groups.length <= few;
@@ -127,23 +132,29 @@ function* first({ instance, store, standing }: Solving): Generator<void, void, v
   }
 }
 
+/** Relative gap at which the root of a large job is left: the rest of the work goes into layouts. */
+const closeEnough = 3e-3;
+
 /** Column generation at the root: the bound of all capped patterns mixed freely, and the patterns it takes. */
-function* root(solving: Solving): Generator<void, void, void> {
+function* root(solving: Solving, share: number, close: number): Generator<void, void, void> {
   const { instance, store, standing, budget } = solving;
-  const limits = { rounds: 400, enough: Infinity, until: 0.45 * budget, capped: true };
+  const limits = { rounds: 400, enough: Infinity, close, until: share * budget, capped: true };
   const { bound, cuts } = yield* solveNode(instance, wholeRest(instance), store, [], limits);
   solving.learnt.cuts.push(...cuts);
   raiseOf(instance, standing)(bound);
 }
 
-function* firstDive({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
-  const limits = { first: 2, later: 6, until: 0.6 * budget, fine: false };
+function* firstDive(
+  { instance, store, standing, budget }: Solving,
+  share: number,
+): Generator<void, void, void> {
+  const limits = { first: 2, later: 6, until: share * budget, fine: false };
   offerTo(standing)(planOf(instance, yield* dive(instance, wholeRest(instance), store.pool, limits)));
 }
 
-function* prove({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
+function* prove({ instance, store, standing, budget }: Solving, share: number): Generator<void, void, void> {
   const start: SearchNode = { copies: wholeRest(instance).copies, rows: [], bound: standing.bound, depth: 0 };
-  yield* branchAndPrice(instance, wholeRest(instance), store, start, 0.9 * budget, {
+  yield* branchAndPrice(instance, wholeRest(instance), store, start, share * budget, {
     offer: offerTo(standing),
     cutoff: cutoffOf(standing),
     raise: raiseOf(instance, standing),
@@ -164,10 +175,10 @@ function* prove({ instance, store, standing, budget }: Solving): Generator<void,
 function* proveBoards(
   { instance, store, standing, budget, learnt }: Solving,
   share: number,
+  shareOfSet: number,
 ): Generator<void, void, void> {
-  const slots = instance.groups.reduce((sum, { copies }) => sum + copies, 0);
-  if (slots > mostSlots || instance.groups.every(({ cost }) => cost === 0)) return;
-  const limits = { until: share * budget, workPerSet: 0.3 * budget };
+  if (slotsOf(instance) > mostSlots || instance.groups.every(({ cost }) => cost === 0)) return;
+  const limits = { until: share * budget, workPerSet: shareOfSet * budget };
   yield* searchBoards(instance, store, learnt, standing.bound, limits, {
     offer: offerTo(standing),
     cutoff: cutoffOf(standing),
@@ -175,25 +186,44 @@ function* proveBoards(
   });
 }
 
+type Stage = readonly [string, Generator<void, void, void>];
+
 /** The stages of a solve after its first layout, in order. Without effort only those that make it whole and bound it. */
-function stagesOf(
-  solving: Solving,
-  effort: number,
-): readonly (readonly [string, Generator<void, void, void>])[] {
-  const base = [
-    ['finding patterns', root(solving)],
-    ['choosing boards', firstDive(solving)],
-  ] as const;
+function stagesOf(solving: Solving, effort: number): readonly Stage[] {
+  const slots = slotsOf(solving.instance);
+  if (effort > 0 && slots > mostSlots) return stagesOfLarge(solving);
+  const base: Stage[] = [
+    ['finding patterns', root(solving, 0.45, 0)],
+    ['choosing boards', firstDive(solving, 0.55)],
+  ];
   if (effort <= 0) return base;
+  const few = isFew(solving.instance);
   return [
     ...base,
-    ['proving', proveBoards(solving, isFew(solving.instance) ? 0.6 : 0.85)],
-    ['trying other first layouts', improveUpTo(solving, 0.8, isFew(solving.instance) ? 8 : 0, Infinity)],
-    ['proving', proveBoards(solving, 0.9)],
-    ['proving', prove(solving)],
-    ['improving', improveUpTo(solving, 1, Infinity, 3)],
+    ['proving', proveBoards(solving, few ? 0.5 : 0.7, few ? 0.3 : 0.03)],
+    [
+      'trying other layouts',
+      improveUpTo(solving, few ? 0.8 : 0.9, few ? 8 : Infinity, few ? neverSolve : often),
+    ],
+    ['proving', proveBoards(solving, 0.97, 0.3)],
+    ['proving', prove(solving, 0.97)],
+    ['improving', improveUpTo(solving, 1, Infinity, often)],
   ];
 }
+
+/** Of a large job a proof is out of reach: its root is solved nearly, its layout improved piece by piece, and the root ended last. */
+function stagesOfLarge(solving: Solving): readonly Stage[] {
+  return [
+    ['finding patterns', root(solving, 0.6, closeEnough)],
+    ['choosing boards', firstDive(solving, 0.75)],
+    ['improving', improveUpTo(solving, 0.93, Infinity, { diveEvery: Infinity, solveEvery: 1 })],
+    ['finding patterns', root(solving, 1, 0)],
+    ['improving', improveUpTo(solving, 1, Infinity, { diveEvery: Infinity, solveEvery: 1 })],
+  ];
+}
+
+const often = { diveEvery: 5, solveEvery: 6 };
+const neverSolve = { diveEvery: Infinity, solveEvery: Infinity };
 
 /**
  * Chooses boards and patterns for a job: a layout at once, then column generation to its bound, a dive, and branch

@@ -106,6 +106,21 @@ function priced(
   return columnOf(g, group.pricer.pattern(worth, caps, even, fine).placements, group);
 }
 
+/** With more groups than this only those in play are priced, and how near its due the best pattern of such a group must come. */
+const mostPriced = 40;
+const nearDue = 0.95;
+
+/** Groups of which some pattern met before nearly pays at these prices: others would hardly give one that does. */
+function inPlay({ groups }: Instance, pool: Pool, { kindPrice, groupPrice }: MasterAnswer): boolean[] {
+  if (groups.length <= mostPriced) return groups.map(() => true);
+  const near = groups.map(() => false);
+  for (const column of pool.columns) {
+    const due = column.cost + groupPrice[column.group]!;
+    if (columnWorth(column, kindPrice) >= nearDue * due) near[column.group] = true;
+  }
+  return near;
+}
+
 /**
  * Column generation with the capped pattern search: solve the master, price every group with what is left,
  * add the patterns of negative reduced cost, until a round finds none, `rounds` are done or the meter
@@ -131,10 +146,11 @@ export function* generateColumns(
       return { answer, columns, rounds: round };
     let found = 0;
     const enough = enoughPatterns(instance);
+    const isInPlay = inPlay(instance, pool, answer);
     for (let turn = 0; turn < instance.groups.length && found < enough; turn += 1) {
       const g = (turn + round * enough) % instance.groups.length;
       const group = instance.groups[g]!;
-      if (rest.copies[g] === 0) continue;
+      if (rest.copies[g] === 0 || !isInPlay[g]) continue;
       const column = priced(
         group,
         g,

@@ -21,10 +21,16 @@ export function tastedWorth(instance: Instance, random: Random): Float64Array {
   return areaWorth(instance).map((share) => share ** power * (1 + noise * (uniform(random) - 0.5)));
 }
 
+/** What a group's board would hold, and what that is worth for its money. */
+interface Offer {
+  column: Column;
+  rate: number;
+}
+
 /**
  * A layout had at once: board by board, the pattern that uses its board's money best at the given worth.
- * A group's pattern is made again only when what is left no longer holds it; what remains only shrinks, so an old
- * pattern that still fits is hardly worse than a new one would be.
+ * What is left only shrinks, so a pattern made earlier says what its board is worth at most, nearly: only when it comes first and
+ * no longer fits is the board's pattern made again.
  * Yields after each board.
  * @param rest changed: what could not be placed   @param fine patterns among all positions listed   @param fixed what is laid so far, growing as it goes
  */
@@ -36,27 +42,34 @@ export function* greedy(
   fine: boolean,
   fixed: Column[] = [],
 ): Generator<void, Column[], void> {
-  const offers = new Array<Column | null>(instance.groups.length).fill(null);
+  const offers = new Map<number, Offer>();
+  const wanted = worth.slice();
+  const offer = (g: number): Offer => {
+    const group = instance.groups[g]!;
+    const { placements } = group.pricer.pattern(wanted, rest.demand, 0, fine);
+    const column = columnOf(g, placements, group);
+    return { column, rate: columnWorth(column, worth) / (group.cost + 1e-9) };
+  };
   while (!isDone(rest)) {
-    const wanted = worth.map((w, k) => (rest.demand[k]! > 0 ? w : 0));
-    let best: Column | null = null;
-    let most = 0;
-    instance.groups.forEach((group, g) => {
-      if (rest.copies[g] === 0) return;
-      let offer = offers[g] ?? null;
-      if (offer === null || !fitsRest(offer, rest)) {
-        offer = columnOf(g, group.pricer.pattern(wanted, rest.demand, 0, fine).placements, group);
-        offers[g] = offer;
-      }
-      const rate = columnWorth(offer, worth) / (group.cost + 1e-9);
-      if (rate <= most) return;
-      most = rate;
-      best = offer;
-    });
-    if (best === null) break;
-    addToPool(pool, best);
-    fixed.push(best);
-    spend(rest, best);
+    worth.forEach((w, k) => (wanted[k] = rest.demand[k]! > 0 ? w : 0));
+    let best: Offer | null = null;
+    for (;;) {
+      best = null;
+      instance.groups.forEach((_, g) => {
+        if (rest.copies[g] === 0) return;
+        const here = offers.get(g) ?? offer(g);
+        offers.set(g, here);
+        if (here.rate > (best?.rate ?? 0)) best = here;
+      });
+      const first = best as Offer | null;
+      if (first === null || fitsRest(first.column, rest)) break;
+      offers.set(first.column.group, offer(first.column.group));
+    }
+    const chosen = best as Offer | null;
+    if (chosen === null) break;
+    addToPool(pool, chosen.column);
+    fixed.push(chosen.column);
+    spend(rest, chosen.column);
     yield;
   }
   return fixed;

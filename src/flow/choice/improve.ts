@@ -1,10 +1,12 @@
 import { type Random, uniform, whole } from '../../base/random/random.ts';
-import type { Column } from './column.ts';
+import { type Column, columnWorth } from './column.ts';
+import { layOutAgain } from './again.ts';
 import { dive } from './dive.ts';
 import { greedy, tastedWorth } from './greedy.ts';
 import type { Pool, Rest } from './generate.ts';
 import type { Instance } from './instance.ts';
 import { type Plan, planOf, restAfter } from './plan.ts';
+import type { Store } from './store.ts';
 
 /** Board area that the column leaves empty, as a share. */
 function emptiness(instance: Instance, column: Column): number {
@@ -24,16 +26,28 @@ function boardsToClear(instance: Instance, plan: Plan, random: Random): Set<numb
   return new Set(scored.slice(0, count).map(({ index }) => index));
 }
 
-/** Most free groups, beside those just cleared, that a neighbourhood may draw on. */
+/** Most free groups, beside those just cleared, that a neighbourhood may draw on: half of them the likeliest. */
 const mostFreeGroups = 12;
 
-/** The rest with only some of the free boards: those of the incumbent's groups, and a draw of the others. */
-function nearby(rest: Rest, columns: readonly Column[], random: Random): Rest {
+/** How dear the cheapest pattern met of each group is, at the last prices. */
+function dearness(instance: Instance, { columns, prices }: Pool): Float64Array {
+  const least = new Float64Array(instance.groups.length).fill(Infinity);
+  if (prices === null) return least;
+  for (const column of columns) {
+    const here = column.cost + prices.group[column.group]! - columnWorth(column, prices.kind);
+    least[column.group] = Math.min(least[column.group]!, here);
+  }
+  return least;
+}
+
+/** The rest with only some of the free boards: those of the incumbent's groups, those that nearly pay, and a draw of the others. */
+function nearby(rest: Rest, columns: readonly Column[], dear: Float64Array, random: Random): Rest {
   const own = new Set(columns.map((column) => column.group));
   const free = [...rest.copies.keys()].filter((g) => rest.copies[g]! > 0 && !own.has(g));
+  free.sort((a, b) => dear[a]! - dear[b]! || a - b);
   const copies = rest.copies.slice();
   for (let drop = free.length - mostFreeGroups; drop > 0; drop -= 1) {
-    const [g] = free.splice(whole(random, 0, free.length - 1), 1);
+    const [g] = free.splice(whole(random, mostFreeGroups / 2, free.length - 1), 1);
     copies[g!] = 0;
   }
   return { demand: rest.demand, copies };
@@ -43,35 +57,56 @@ function nearby(rest: Rest, columns: readonly Column[], random: Random): Rest {
 const mostFineGroups = 40;
 
 /** What a neighbourhood costs beside its pricing, in work: else tiny jobs, whose pricing costs nothing, would go on for ever. */
-const workPerTry = 30_000;
+const workPerTry = 60_000;
+
+/** Work of one neighbourhood that is laid out as a small job is solved. */
+const workPerAgain = 2e7;
+
+/** Most boards cleared for a neighbourhood to be solved so. */
+const mostAgain = 4;
+
+export interface ImproveLimits {
+  readonly tries: number;
+  readonly until: number;
+  /** Every so many tries one is a dive. */
+  readonly diveEvery: number;
+  /** Every so many tries of a few boards one is solved as a small job is. */
+  readonly solveEvery: number;
+}
 
 /**
  * Neighbourhood search: clear a few boards of the incumbent and lay their pieces out again, all free boards at hand,
- * by a greedy of another taste or by a dive; keep what is better. Yields between rounds and after each neighbourhood; stops after `tries` or when the meter passes `until`; every `diveEvery`-th
- * try is a dive.
+ * by a greedy of another taste, by a dive, or as a small job is solved; keep what is better. Yields between rounds and
+ * after each neighbourhood; stops after `tries` or when the meter passes `until`.
  */
 export function* improve(
   instance: Instance,
   start: Plan,
-  pool: Pool,
+  { pool, unfit }: Store,
   random: Random,
-  limits: { readonly tries: number; readonly until: number; readonly diveEvery: number },
+  limits: ImproveLimits,
   better: (plan: Plan) => boolean,
 ): Generator<void, Plan, void> {
   // On a large job a layout from all positions takes longer than it is worth.
   const isFine = instance.groups.length <= mostFineGroups;
+  const { until } = limits;
   let incumbent = start;
-  for (let attempt = 1; attempt <= limits.tries && instance.meter.spent < limits.until; attempt += 1) {
+  for (let attempt = 1; attempt <= limits.tries && instance.meter.spent < until; attempt += 1) {
     if (incumbent.columns.length === 0) break;
     instance.meter.spent += workPerTry + 1000 * (1 + instance.groups.length);
     const cleared = boardsToClear(instance, incumbent, random);
     const kept = incumbent.columns.filter((_, index) => !cleared.has(index));
-    const rest = nearby(restAfter(instance, kept), incumbent.columns, random);
-    const found =
-      attempt % limits.diveEvery === 0
-        ? yield* dive(instance, rest, pool, { first: 4, later: 2, until: limits.until, fine: isFine })
-        : yield* greedy(instance, rest, pool, tastedWorth(instance, random), isFine);
-    const plan = planOf(instance, [...kept, ...found]);
+    const rest = nearby(restAfter(instance, kept), incumbent.columns, dearness(instance, pool), random);
+    const cutoff = incumbent.objective - kept.reduce((sum, { cost }) => sum + cost, 0);
+    let found: Column[] | null;
+    if (attempt % limits.solveEvery === 0 && cleared.size <= mostAgain) {
+      instance.meter.spent += 10 * workPerTry;
+      const enough = { cutoff, until: Math.min(until, instance.meter.spent + workPerAgain) };
+      found = yield* layOutAgain(instance, rest, pool, unfit, enough);
+    } else if (attempt % limits.diveEvery === 0) {
+      found = yield* dive(instance, rest, pool, { first: 4, later: 2, until, fine: isFine });
+    } else found = yield* greedy(instance, rest, pool, tastedWorth(instance, random), isFine);
+    const plan = planOf(instance, [...kept, ...(found ?? [])]);
     if (plan.objective < incumbent.objective - 1e-9 * (1 + Math.abs(incumbent.objective))) {
       incumbent = plan;
       if (better(plan)) break;

@@ -1,3 +1,4 @@
+import type { PriceTogether } from './price-together.ts';
 import type { Meter } from '../patterns/meter.ts';
 import type { Kind, Plate } from '../patterns/plate.ts';
 import type { Pricer } from '../patterns/strip/strip-pricer.ts';
@@ -49,4 +50,6 @@ export interface Instance {
   readonly groups: readonly StockGroup[];
   /** Work done by all pricers of the instance. */
   readonly meter: Meter;
+  /** Prices several boards, at the same time where there are threads for it. */
+  readonly price: PriceTogether;
 }

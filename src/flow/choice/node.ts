@@ -1,10 +1,11 @@
 import type { PriceBound } from '../patterns/strip/strip-pricer.ts';
 import type { BoardCut } from './boards/board-cut.ts';
 import { type Column, columnOf, columnWorth } from './column.ts';
-import { type Rest, addToPool, enoughPatterns, reducedCostTolerance, withinCaps } from './generate.ts';
+import { type Rest, addToPool, reducedCostTolerance, withinCaps } from './generate.ts';
 import type { GroupRow } from './group-row.ts';
 import type { Instance } from './instance.ts';
 import type { MasterAnswer } from './master.ts';
+import type { PriceAsk } from './price-together.ts';
 import { type OpenMaster, bringIn, broughtUp, openedAt } from './open-master.ts';
 import type { Store } from './store.ts';
 
@@ -25,6 +26,8 @@ export interface NodeLimits {
   readonly rounds: number;
   /** A bound that ends it. */
   readonly enough: number;
+  /** Relative gap between the master and the bound that ends it; none: 0. */
+  readonly close?: number;
   /** Meter reading that ends it. */
   readonly until: number;
   /** Whether to look for patterns within the caps too: dearer, and what a dive needs. */
@@ -40,12 +43,7 @@ interface GroupPrices {
   readonly fixed: number;
 }
 
-function groupPrices(
-  instance: Instance,
-  g: number,
-  answer: MasterAnswer,
-  rows: readonly GroupRow[],
-): GroupPrices {
+function groupPrices(instance: Instance, g: number, answer: Duals, rows: readonly GroupRow[]): GroupPrices {
   const { rate } = instance.groups[g]!;
   const worth = answer.kindPrice.map(
     (price, k) => price - rate * instance.kinds[k]!.length * instance.kinds[k]!.width,
@@ -89,6 +87,12 @@ export function* solveNode(
   let bound = -Infinity;
   const cuts: BoardCut[] = [];
   let open = openedAt(instance, rest, store, branching);
+  const few = fewPatterns * instance.groups.length;
+  let before = Infinity;
+  /** 0: rough glances, 1: fine ones, 2: exact. */
+  let care = 0;
+  let center: Duals | null = null;
+  let share = shareOfCenter;
   for (let round = 1; ; round += 1) {
     open = broughtUp(open, instance, rest, store, branching);
     const { rows } = open;
@@ -96,13 +100,33 @@ export function* solveNode(
     const answer = open.master.solve();
     store.pool.prices = { kind: answer.kindPrice, group: answer.groupPrice };
     instance.meter.spent += workPerCell * (1 + rows.length + instance.kinds.length) * (1 + columns.length);
-    const priced = priceAll(instance, rest, store, answer, open, round, limits.capped);
-    if (priced.cut !== null) cuts.splice(priced.bound > bound ? cuts.length : 0, 0, priced.cut);
-    bound = Math.max(bound, priced.bound);
+    const asking: Asking = { instance, rest, store, open, answer, withCapped: limits.capped };
+    const isSlow = before - answer.objective <= worthARound * Math.abs(answer.objective);
+    before = answer.objective;
+    let isDone = false;
+    let glanced = care < 2 ? glanceAll(asking, care === 1) : 0;
+    if (care === 0 && (glanced === 0 || (glanced <= few && isSlow))) {
+      care = 1;
+      glanced = glanceAll(asking, true);
+    }
+    if (glanced === 0 || (glanced <= few && isSlow)) {
+      care = 2;
+      const gap = (answer.objective - bound) / (1 + Math.abs(answer.objective));
+      // Mixed prices only come nearer and nearer: the last step is the master's own.
+      const isOwn = center === null || share === 0 || gap < worthMixing;
+      const at: Duals = isOwn ? answer : between(center!, answer, share);
+      const priced = priceAll(asking, at, gap > worthSlack ? Math.min(mostSlack, slackOfGap * gap) : 0);
+      cuts.splice(priced.bound > bound ? cuts.length : 0, 0, priced.cut);
+      if (priced.bound > bound) center = at;
+      else if (priced.found === 0 && at !== answer) share = share < 0.1 ? 0 : share / 2;
+      isDone = priced.found === 0 && at === answer && priced.isExact;
+      bound = Math.max(bound, priced.bound);
+    }
     yield;
-    const short = answer.objective - bound <= 1e-7 * (1 + Math.abs(answer.objective));
+    const close = Math.max(bothEqual, limits.close ?? 0);
+    const short = answer.objective - bound <= close * (1 + Math.abs(answer.objective));
     if (
-      priced.found === 0 ||
+      isDone ||
       short ||
       bound >= limits.enough ||
       round >= limits.rounds ||
@@ -113,84 +137,132 @@ export function* solveNode(
   }
 }
 
+/** Prices of a master, or a mix of two masters' prices. */
+type Duals = Pick<MasterAnswer, 'kindPrice' | 'groupPrice' | 'sidePrice'>;
+
+/** What pricing asks about: the node, its master and the master's last answer. */
+interface Asking {
+  readonly instance: Instance;
+  readonly rest: Rest;
+  readonly store: Store;
+  readonly open: OpenMaster;
+  readonly answer: MasterAnswer;
+  readonly withCapped: boolean;
+}
+
+/** Share of the prices with the best bound so far in those that are asked about (Wentges 1997): a master's own prices swing. */
+const shareOfCenter = 0.5;
+
+/** Relative gap below which the master's own prices are asked about, and below which bound and master are one. */
+const worthMixing = 1e-5;
+const bothEqual = 1e-9;
+
+/** Glances end for good when a round of them brings less than this share of the objective and few patterns, as a share of the groups. */
+const worthARound = 2e-4;
+const fewPatterns = 0.05;
+
 /**
- * Prices group after group, beginning elsewhere each round, until enough patterns are found. Only a pass through all
- * groups gives a bound.
+ * While the gap of a node is wide a board's bound may be too high by a share of its cost: this share of the gap, at most
+ * `mostSlack`; nothing once the gap is narrower than `worthSlack`.
  */
-function priceAll(
-  instance: Instance,
-  rest: Rest,
-  store: Store,
-  answer: MasterAnswer,
-  open: OpenMaster,
-  round: number,
-  withCapped: boolean,
-): { found: number; bound: number; cut: BoardCut | null } {
+const slackOfGap = 0.1;
+const mostSlack = 0.02;
+const worthSlack = 1e-3;
+
+/** Mixes prices; rows that came in since count 0 in the older ones. */
+function between(center: Duals, answer: Duals, share: number): Duals {
+  const mix = (old: Float64Array, now: Float64Array): Float64Array =>
+    now.map((each, i) => share * (old[i] ?? 0) + (1 - share) * each);
+  return {
+    kindPrice: mix(center.kindPrice, answer.kindPrice),
+    groupPrice: mix(center.groupPrice, answer.groupPrice),
+    sidePrice: mix(center.sidePrice, answer.sidePrice),
+  };
+}
+
+/** What a pass through all groups brought. */
+interface Priced {
+  /** Patterns and caps that came in. */
+  readonly found: number;
+  readonly bound: number;
+  readonly isExact: boolean;
+  readonly cut: BoardCut;
+}
+
+/**
+ * A pass through all groups at the prices given: their bound, and the patterns that pay at the master's own prices.
+ * @param slack share of a board's cost by which its bound may be too high
+ */
+function priceAll(asking: Asking, at: Duals, slack: number): Priced {
+  const { instance, rest, open } = asking;
   const { rows } = open;
   let found = 0;
   let bound = 0;
-  rest.demand.forEach((demand, k) => (bound += demand * answer.kindPrice[k]!));
-  rows.forEach((row, r) => (bound -= row.limit * answer.sidePrice[r]!));
+  rest.demand.forEach((demand, k) => (bound += demand * at.kindPrice[k]!));
+  rows.forEach((row, r) => (bound -= row.limit * at.sidePrice[r]!));
   const least = bound;
   const worths = new Float64Array(instance.groups.length);
-  const glanced = glanceAll(instance, rest, store, answer, open);
-  if (glanced > 0) return { found: glanced, bound: -Infinity, cut: null };
-  const all = instance.groups.length;
-  const enough = enoughPatterns(instance);
-  for (let turn = 0; turn < all; turn += 1) {
-    const g = (turn + round * enough) % all;
-    if (rest.copies[g] === 0) continue;
-    if (found >= enough) return { found, bound: -Infinity, cut: null };
-    const { worth, even, fixed } = groupPrices(instance, g, answer, rows);
-    const free = instance.groups[g]!.pricer.bound(worth, even);
+  const wanted = [...instance.groups.keys()].filter((g) => rest.copies[g] !== 0);
+  const prices = wanted.map((g) => groupPrices(instance, g, at, rows));
+  const answers = instance.price(
+    wanted.map((g, i) => {
+      const { pricer, cost } = instance.groups[g]!;
+      const { worth, even } = prices[i]!;
+      return { pricer, how: 'bound', worth, target: even, slack: slack * cost };
+    }),
+  );
+  wanted.forEach((g, i) => {
+    const { worth, even, fixed } = prices[i]!;
+    const free = answers[i]!;
     worths[g] = Math.max(0, free.bound - fixed);
     bound -= rest.copies[g]! * Math.max(0, worths[g]! - instance.groups[g]!.cost);
-    found += takePatterns(instance, g, rest, store, open, { worth, even, free }, withCapped);
-  }
-  return { found, bound, cut: { least, worth: worths, price: answer.kindPrice } };
+    found += takePatterns(asking, g, { worth, even, free });
+  });
+  return { found, bound, isExact: slack === 0, cut: { least, worth: worths, price: at.kindPrice } };
 }
 
 /** Share of a board's due by which a pattern found at a glance must exceed it: what is less is left to the exact search. */
 const worthAGlance = 1e-3;
 
 /** Looks for patterns quickly, all groups in turn; those that use a kind too often are cut down to the caps. Returns how many came in. */
-function glanceAll(
-  instance: Instance,
-  rest: Rest,
-  store: Store,
-  answer: MasterAnswer,
-  open: OpenMaster,
-): number {
-  let found = 0;
-  const { rows } = open;
-  instance.groups.forEach((group, g) => {
-    if (rest.copies[g] === 0 || !group.pricer.isQuickAtAGlance()) return;
-    const { worth, even } = groupPrices(instance, g, answer, rows);
+function glanceAll({ instance, rest, store, answer, open }: Asking, fine: boolean): number {
+  const { groups } = instance;
+  const wanted = [...groups.keys()].filter(
+    (g) => rest.copies[g] !== 0 && groups[g]!.pricer.isQuickAtAGlance(),
+  );
+  const asks = wanted.map((g): PriceAsk => {
+    const { worth, even } = groupPrices(instance, g, answer, open.rows);
     const target = even + worthAGlance * (1 + Math.abs(even));
-    const pattern = group.pricer.glance(worth, target);
+    return { pricer: groups[g]!.pricer, how: fine ? 'fine' : 'rough', worth, target, slack: 0 };
+  });
+  let found = 0;
+  instance.price(asks).forEach(({ pattern }, i) => {
     if (pattern === null) return;
-    const column = columnOf(g, withinCaps(pattern.placements, rest.demand), group);
+    const g = wanted[i]!;
+    const { worth, target } = asks[i]!;
+    const column = columnOf(g, withinCaps(pattern.placements, rest.demand), groups[g]!);
     if (columnWorth(column, worth) > target && bringIn(open, store.pool, column)) found += 1;
   });
   return found;
 }
 
-/** Adds what pricing one group found: its best pattern if the caps allow it, else its caps and a pattern within them. */
+/**
+ * Adds what pricing one group found, where it pays at the master's own prices: its best pattern if the caps allow it,
+ * else its caps and a pattern within them.
+ */
 function takePatterns(
-  instance: Instance,
+  { instance, rest, store, answer, open, withCapped }: Asking,
   g: number,
-  rest: Rest,
-  store: Store,
-  open: OpenMaster,
   priced: { readonly worth: Float64Array; readonly even: number; readonly free: PriceBound },
-  withCapped: boolean,
 ): number {
-  const { worth, even, free } = priced;
+  const { free } = priced;
   const group = instance.groups[g]!;
   const slack = reducedCostTolerance * (1 + group.cost);
-  if (free.bound <= even + slack || free.pattern === null) return 0;
+  if (free.bound <= priced.even + slack || free.pattern === null) return 0;
+  const { worth, even } = groupPrices(instance, g, answer, open.rows);
   const column = columnOf(g, free.pattern.placements, group);
   const over = overCaps(column, rest);
+  if (columnWorth(column, worth) <= even + slack) return 0;
   let found = over.length === 0 && bringIn(open, store.pool, column) ? 1 : 0;
   if (over.length > 0 && addToPool(store.relaxed, column)) found = 1;
   for (const kind of over) {
@@ -200,7 +272,7 @@ function takePatterns(
     found = 1;
   }
   if (over.length === 0 || !withCapped) return found;
-  const other = columnOf(g, group.pricer.pattern(worth, rest.demand, even).placements, group);
+  const other = columnOf(g, group.pricer.pattern(priced.worth, rest.demand, priced.even).placements, group);
   if (columnWorth(other, worth) > even + slack && bringIn(open, store.pool, other)) found = 1;
   return found;
 }

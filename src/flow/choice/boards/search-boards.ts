@@ -37,6 +37,9 @@ export const mostSlots = 60;
 /** Nodes of one search for the cheapest set. */
 const mostNodes = 40_000;
 
+/** Every so many cuts the boards of the set last cut are tried for a layout, with others beside. */
+const diveEvery = 3;
+
 /** The price of a node of the search for sets, in the meter's work: about a tenth of a microsecond for each cut and slot. */
 const workPerCut = 3;
 
@@ -124,6 +127,7 @@ function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> 
   const cut = found.cuts.at(-1);
   if (cut !== undefined && paid + found.bound > set.bound + slack) {
     cuts.push(cutForAll(instance, here, cut));
+    if (cuts.length % diveEvery === 0) yield* diveAround(search, set, limits.until);
     return true;
   }
   const offer = (plan: Plan): void => offerBack(search, here, plan);
@@ -183,11 +187,18 @@ function* diveAround(search: Search, set: BoardSet, until: number): Generator<vo
 
 /** The cut that refutes a set, with the worth of all other boards at the same prices. */
 function cutForAll(instance: Instance, { groups }: OnBoards, { least, worth, price }: BoardCut): BoardCut {
-  const all = Float64Array.from(instance.groups, ({ pricer, rate }, g) => {
-    const index = groups.indexOf(g);
-    if (index >= 0) return worth[index]!;
-    const here = price.map((each, k) => each - rate * instance.kinds[k]!.length * instance.kinds[k]!.width);
-    return Math.max(0, pricer.bound(here, 0).bound);
-  });
+  const others = [...instance.groups.keys()].filter(
+    (g) => !groups.includes(g) && instance.groups[g]!.copies > 0,
+  );
+  const answers = instance.price(
+    others.map((g) => {
+      const { pricer, rate } = instance.groups[g]!;
+      const here = price.map((each, k) => each - rate * instance.kinds[k]!.length * instance.kinds[k]!.width);
+      return { pricer, how: 'bound', worth: here, target: 0, slack: 0 };
+    }),
+  );
+  const all = new Float64Array(instance.groups.length);
+  groups.forEach((g, index) => (all[g] = worth[index]!));
+  others.forEach((g, i) => (all[g] = Math.max(0, answers[i]!.bound)));
   return { least, worth: all, price };
 }

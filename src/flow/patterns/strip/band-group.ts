@@ -1,7 +1,7 @@
 import type { Plate } from '../plate.ts';
 import { ceilIndex } from './raster.ts';
 import type { LengthGroup, Raster } from './raster-plate.ts';
-import { type StackOption, type StripShape, optionKey, stackOption } from './stack.ts';
+import { type Blocked, type StackOption, type StripShape, lowestFree, optionKey, stackOn } from './stack.ts';
 
 /** What a strip offers pieces of one length: `clear` everywhere but from x index `start` on, where `ids` says. */
 export interface BandGroup {
@@ -15,13 +15,10 @@ export interface BandGroup {
   readonly ids: Int32Array;
 }
 
-/** A rectangle blocked for some clearance, where it reaches into a strip: `low` and `high` are measured from the strip's near edge. */
-export interface Obstacle {
-  readonly clearance: number;
+/** What is blocked of a strip, and from where to where along it. */
+export interface Obstacle extends Blocked {
   readonly x: number;
   readonly end: number;
-  readonly low: number;
-  readonly high: number;
 }
 
 /** The shapes of one length that a strip of one width can hold. */
@@ -78,13 +75,7 @@ function listed(
   width: number,
   under: readonly Obstacle[],
 ): number {
-  const { plate } = offering;
-  const clearances = plate.clearances.map((_, clearance) =>
-    under
-      .filter((o) => o.clearance === clearance)
-      .map((o) => ({ x: 0, length, y: o.low, width: o.high - o.low })),
-  );
-  return numberOf(offering, stackOption({ ...plate, clearances }, shapes, { x: 0, length, y: 0, width }));
+  return numberOf(offering, stackOn(offering.plate, shapes, { length, width, blocked: under }));
 }
 
 function fittingOf(offering: Offering, index: number, width: number): Fitting {
@@ -117,24 +108,10 @@ function stacked(
   for (let at = 0; ; count += 1) {
     let best = Infinity;
     for (const clearance of shape.clearances)
-      best = Math.min(best, freeFrom(under, clearance, at, shape.width));
+      best = Math.min(best, lowestFree(under, clearance, at, shape.width));
     if (best + shape.width > width || (mustFill && best > 0)) return count;
     at = best + shape.width + plate.ripKerf;
   }
-}
-
-/** Lowest offset ≥ `from` at which a piece of this width is clear of the obstacles of one clearance. */
-function freeFrom(under: readonly Obstacle[], clearance: number, from: number, width: number): number {
-  let offset = from;
-  for (let moved = true; moved;) {
-    moved = false;
-    for (const o of under) {
-      if (o.clearance !== clearance || o.low >= offset + width || o.high <= offset) continue;
-      offset = o.high;
-      moved = true;
-    }
-  }
-  return offset;
 }
 
 /** The option of one length on a strip of one width with these obstacles under it. */

@@ -5,6 +5,14 @@ import type { Raster } from './raster-plate.ts';
 import { type Stack, type StackOption, bestStack } from './stack.ts';
 import { type Offers, type Stairs, openOffers, openStairs } from './stairs.ts';
 
+/** Of a band's groups those that are worth anything: the first `count` of both lists, which are made once. */
+export interface ActiveGroups {
+  count: number;
+  readonly groups: BandGroup[];
+  /** What the group's pieces are worth where nothing is in the way: the most they ever are. */
+  readonly clear: Float64Array;
+}
+
 /** Working memory of one plate's pricing, made once and used again for every worth. */
 export interface Memory {
   /** Rows of the frame: by band, best worth of a row that starts at the frame's x and ends by each position. */
@@ -27,9 +35,7 @@ export interface Memory {
   readonly optionValue: Float64Array;
   readonly stacks: Stack[];
   /** Per band the lengths that are worth anything under the present worth, shortest first. */
-  readonly active: (readonly BandGroup[])[];
-  /** Of these, for a clear band those worth more than every shorter one. */
-  readonly telling: (readonly BandGroup[])[];
+  readonly active: ActiveGroups[];
 }
 
 /** Working memory for a raster and its bands. O(positions + bands + heights). */
@@ -52,8 +58,11 @@ export function memoryFor(raster: Raster, bands: Bands): Memory {
     lastOption: new Int32Array(n),
     optionValue: new Float64Array(bands.options.length),
     stacks: [],
-    active: [],
-    telling: [],
+    active: bands.bands.map(({ groups }) => ({
+      count: 0,
+      groups: [...groups],
+      clear: new Float64Array(groups.length),
+    })),
   };
 }
 
@@ -71,24 +80,24 @@ export interface Pricing {
 
 /** Values every stack under the worth. To be called when the worth or the caps change. */
 export function valueStacks({ memory, bands, worth, caps }: Pricing): void {
-  const { optionValue, stacks, active, telling } = memory;
+  const { optionValue, stacks, active } = memory;
   bands.options.forEach((option, id) => {
     const stack = cappedStack(option, worth, caps);
     stacks[id] = stack;
     optionValue[id] = stack.value;
   });
-  bands.bands.forEach((band, index) => {
-    const here = band.groups.filter((group) => optionValue[group.clear]! > 0);
-    active[index] = here;
-    if (band.clearBand !== index) return;
-    let most = 0;
-    telling[index] = here.filter((group) => {
-      const value = optionValue[group.clear]!;
-      if (value <= most) return false;
-      most = value;
-      return true;
-    });
-  });
+  for (let b = 0; b < bands.bands.length; b += 1) {
+    const { groups } = bands.bands[b]!;
+    const here = active[b]!;
+    here.count = 0;
+    for (let g = 0; g < groups.length; g += 1) {
+      const value = optionValue[groups[g]!.clear]!;
+      if (value <= 0) continue;
+      here.groups[here.count] = groups[g]!;
+      here.clear[here.count] = value;
+      here.count += 1;
+    }
+  }
 }
 
 /** The most valuable stack of the option; where that exceeds the caps, its most valuable single piece. */

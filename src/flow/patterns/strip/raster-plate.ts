@@ -1,5 +1,5 @@
 import type { Kind, Plate } from '../plate.ts';
-import { ceilIndex, evenPositions, floorIndex, reachablePositions, thin } from './raster.ts';
+import { evenPositions, reachablePositions, thin } from './raster.ts';
 
 /** Pieces of one length, whichever kinds they are of. */
 export interface LengthGroup {
@@ -86,13 +86,15 @@ function positions(
 
 function nextIndices(xs: Float64Array, step: number, lastStart: number, relaxed: boolean): Int32Array {
   const end = xs.length - 1;
-  return Int32Array.from(xs, (x) => {
-    const behind = x + step;
-    if (behind > xs[end]!) return -1;
-    if (behind > lastStart) return end;
+  const next = new Int32Array(xs.length).fill(-1);
+  let at = 0;
+  for (let p = 0; p <= end && xs[p]! + step <= xs[end]!; p += 1) {
+    const behind = xs[p]! + step;
+    while (xs[at]! < behind) at += 1;
     // No gap is wider than the smallest step, so that rounding down still leads on.
-    return relaxed ? floorIndex(xs, behind) : ceilIndex(xs, behind);
-  });
+    next[p] = behind > lastStart ? end : relaxed && xs[at]! > behind ? at - 1 : at;
+  }
+  return next;
 }
 
 /** Builds the raster; null when no kind fits the plate. */

@@ -103,8 +103,3 @@ export function ceilIndex(positions: ArrayLike<number>, value: number): number {
   }
   return low;
 }
-
-/** Index of the last position ≤ value, or −1. */
-export function floorIndex(positions: ArrayLike<number>, value: number): number {
-  return ceilIndex(positions, value + 1) - 1;
-}

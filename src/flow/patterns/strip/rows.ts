@@ -1,5 +1,4 @@
-import type { BandGroup } from './bands.ts';
-import type { Memory, Pricing } from './frame.ts';
+import type { ActiveGroups, Memory, Pricing } from './frame.ts';
 import { nextOffer, pushStep } from './stairs.ts';
 
 /** Whether the row whose last step is at `step` (−1: none) can take the option's pieces and stay within the caps. */
@@ -25,22 +24,26 @@ interface Standing {
   step: number;
 }
 
-/** Offers what a piece of each length, started at position p, makes of the row. A longer piece worth no more than a shorter one is none. */
+/**
+ * Offers what a piece of each length, started at position p, makes of the row. A longer piece worth no more than a
+ * shorter one is none, and no piece is worth more than where nothing is in the way.
+ */
 function offerPieces(
   { memory, caps }: Pricing,
-  groups: readonly BandGroup[],
+  { count, groups, clear }: ActiveGroups,
   p: number,
   { worth, step }: Standing,
 ): void {
   const { optionValue, lastStart, lastStep, lastOption } = memory;
   const { worth: offered, marks } = memory.offers;
   let most = 0;
-  for (let g = 0; g < groups.length; g += 1) {
-    const { next, start, ids, clear } = groups[g]!;
-    const behind = next[p]!;
+  for (let g = 0; g < count; g += 1) {
+    if (clear[g]! <= most) continue;
+    const group = groups[g]!;
+    const behind = group.next[p]!;
     if (behind < 0) return;
-    const k = p - start;
-    const id = k >= 0 && k < ids.length ? ids[k]! : clear;
+    const k = p - group.start;
+    const id = k >= 0 && k < group.ids.length ? group.ids[k]! : group.clear;
     const gain = optionValue[id]!;
     if (gain <= most || (caps !== null && !rowTakes(memory, caps, step, id))) continue;
     most = gain;
@@ -61,18 +64,16 @@ function offerPieces(
  * O(steps × lengths).
  */
 export function fillRow(pricing: Pricing, band: number, start: number): void {
-  const { memory, bands, caps, meter } = pricing;
+  const { memory, bands, meter } = pricing;
   const { rows, offers } = memory;
-  const { wakes, clearFrom, clearBand } = bands.bands[band]!;
-  const here = memory.active[band]!;
-  const behindAll = caps === null ? memory.telling[clearBand]! : here;
+  const { wakes } = bands.bands[band]!;
+  const groups = memory.active[band]!;
   const standing: Standing = { worth: 0, step: -1 };
   memory.rowFrom[band] = rows.end;
   let wake = 0;
   let work = 0;
   for (let p = start; p >= 0;) {
-    const groups = p >= clearFrom ? behindAll : here;
-    work += 4 + groups.length;
+    work += 4 + groups.count / 2;
     offerPieces(pricing, groups, p, standing);
     while (wake < wakes.length && wakes[wake]! <= p) wake += 1;
     const due = wakes[wake] ?? Infinity;

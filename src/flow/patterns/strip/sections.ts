@@ -98,8 +98,15 @@ function mostPromising(worth: Float64Array, tail: Float64Array, open: Uint8Array
  * the plate is itself the most promising, nothing promises more than `target`, or `mostStarts` are opened.
  * A start is considered only where the worth before it rises: an earlier one with the same worth has more room.
  * With caps the rows are good rather than best, so `bound` then holds for no pattern but the one found.
+ * @param slack by how much what is found may fall short of the bound
  */
-export function cutSections(pricing: Pricing, first: number, target: number, mostStarts: number): Sections {
+export function cutSections(
+  pricing: Pricing,
+  first: number,
+  target: number,
+  mostStarts: number,
+  slack = 0,
+): Sections {
   const n = pricing.raster.xs.length;
   const tail = clearTail(pricing);
   const worth = new Float64Array(n);
@@ -110,7 +117,7 @@ export function cutSections(pricing: Pricing, first: number, target: number, mos
   for (let opened = 0; opened < mostStarts; opened += 1) {
     const start = mostPromising(worth, tail, open, first);
     promise = start < 0 ? worth[n - 1]! : worth[start]! + tail[start]!;
-    if (start < 0 || promise <= Math.max(target, worth[n - 1]!)) break;
+    if (start < 0 || promise <= Math.max(target, worth[n - 1]!) + slack) break;
     open[start] = 0;
     pricing.meter.spent += n / 32;
     fillRows(pricing, start);

@@ -1,4 +1,3 @@
-import type { Rectangle } from '../../../base/geometry/rectangle.ts';
 import type { Plate } from '../plate.ts';
 
 /** A shape of one kind as it enters a strip. */
@@ -44,26 +43,52 @@ export interface Segment {
   readonly width: number;
 }
 
-/** Lowest offset ≥ `from` at which a piece of this width under this clearance is free of blocked rectangles; null when none fits. */
-function lowestFree(
-  blocked: readonly Rectangle[],
-  segment: Segment,
+/** A rectangle blocked under one clearance, as far as it reaches over the segment: from `low` to `high` above the strip's near edge. */
+export interface Blocked {
+  readonly clearance: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Lowest offset ≥ `from` at which a piece of this width is free of what is blocked under one clearance. */
+export function lowestFree(
+  blocked: readonly Blocked[],
+  clearance: number,
   from: number,
   width: number,
-): number | null {
+): number {
   let offset = from;
   for (let moved = true; moved;) {
     moved = false;
-    if (offset + width > segment.width) return null;
-    for (const { y, width: high } of blocked) {
-      const low = y - segment.y;
-      if (low < offset + width && low + high > offset) {
-        offset = low + high;
-        moved = true;
-      }
+    for (const b of blocked) {
+      if (b.clearance !== clearance || b.low >= offset + width || b.high <= offset) continue;
+      offset = b.high;
+      moved = true;
     }
   }
   return offset;
+}
+
+/** What a stack may be made of on one segment of a strip. */
+export interface StackPlace {
+  readonly length: number;
+  /** Of the strip. */
+  readonly width: number;
+  readonly blocked: readonly Blocked[];
+}
+
+/** As stackOn, on a segment of the plate. */
+export function stackOption(
+  plate: Plate,
+  shapes: readonly StripShape[],
+  { x, length, y, width }: Segment,
+): StackOption | null {
+  const blocked = plate.clearances.flatMap((rectangles, clearance) =>
+    rectangles
+      .filter((r) => r.x < x + length && r.x + r.length > x)
+      .map((r) => ({ clearance, low: r.y - y, high: r.y + r.width - y })),
+  );
+  return stackOn(plate, shapes, { length, width, blocked });
 }
 
 /**
@@ -71,71 +96,58 @@ function lowestFree(
  * A piece shorter than the shortest rip, or any piece when only 3 stages are allowed, must fill the strip's
  * width exactly; so must a run some piece of which is too short to be ripped.
  */
-export function stackOption(
-  plate: Plate,
+export function stackOn(
+  { shortestRip, ripKerf, stages }: Plate,
   shapes: readonly StripShape[],
-  segment: Segment,
+  place: StackPlace,
 ): StackOption | null {
-  const exact = segment.length < plate.shortestRip || plate.stages === 3;
-  const inReach = plate.clearances.map((rectangles) =>
-    rectangles.filter((r) => r.x < segment.x + segment.length && r.x + r.length > segment.x),
-  );
-  const numbers = new Map<number, number>([[0, 0]]);
+  const exact = place.length < shortestRip || stages === 3;
+  // Ends of pieces by offset, numbered as they turn up; node 0 is the strip's near edge.
+  const ends = [0];
   const arcs: StackArc[] = [];
   const pending = [0];
-  for (let at = pending.pop(); at !== undefined; at = pending.pop()) {
-    const from = numbers.get(at) ?? 0;
+  for (let from = pending.pop(); from !== undefined; from = pending.pop()) {
+    const at = ends[from]!;
     for (const shape of shapes) {
       if (shape.shortestOfRun !== null && at !== 0) continue;
-      const mustFill = exact || (shape.shortestOfRun ?? Infinity) < plate.shortestRip;
-      const best = lowestArc(shape, segment, inReach, at, mustFill);
-      if (best === null) continue;
-      // Behind a run nothing more is laid: the crosscuts between its pieces go through the whole strip.
-      const end = shape.shortestOfRun === null ? best.offset + shape.width + plate.ripKerf : Infinity;
-      if (!numbers.has(end)) {
-        numbers.set(end, numbers.size);
-        if (end < Infinity) pending.push(end);
+      const mustFill = exact || (shape.shortestOfRun ?? Infinity) < shortestRip;
+      if (mustFill && (at !== 0 || shape.width !== place.width)) continue;
+      let offset = Infinity;
+      let clearance = -1;
+      for (const each of shape.clearances) {
+        const free = lowestFree(place.blocked, each, at, shape.width);
+        if (free >= offset || free + shape.width > place.width || (mustFill && free !== 0)) continue;
+        offset = free;
+        clearance = each;
       }
-      arcs.push({ kind: shape.kind, width: shape.width, from, to: numbers.get(end) ?? 0, ...best });
+      if (clearance < 0) continue;
+      // Behind a run nothing more is laid: the crosscuts between its pieces go through the whole strip.
+      const end = shape.shortestOfRun === null ? offset + shape.width + ripKerf : Infinity;
+      let to = ends.indexOf(end);
+      if (to < 0) {
+        to = ends.push(end) - 1;
+        if (end < Infinity) pending.push(to);
+      }
+      arcs.push({ kind: shape.kind, width: shape.width, from, to, offset, clearance });
     }
   }
-  if (arcs.length === 0) return null;
-  return ordered(segment.length, numbers, arcs);
-}
-
-function lowestArc(
-  shape: StripShape,
-  segment: Segment,
-  inReach: readonly (readonly Rectangle[])[],
-  at: number,
-  exact: boolean,
-): { offset: number; clearance: number } | null {
-  if (exact && (at !== 0 || shape.width !== segment.width)) return null;
-  let best: { offset: number; clearance: number } | null = null;
-  for (const clearance of shape.clearances) {
-    const blocked = inReach[clearance] ?? [];
-    const offset = lowestFree(blocked, segment, at, shape.width);
-    if (offset === null || (exact && offset !== 0)) continue;
-    if (best === null || offset < best.offset) best = { offset, clearance };
-  }
-  return best;
+  return arcs.length === 0 ? null : ordered(place.length, ends, arcs);
 }
 
 /** Renumbers nodes by offset and sorts arcs so that a backward pass sees every `to` before its `from`. */
-function ordered(
-  length: number,
-  numbers: ReadonlyMap<number, number>,
-  arcs: readonly StackArc[],
-): StackOption {
-  const rank = new Map<number, number>();
-  [...numbers].sort((a, b) => a[0] - b[0]).forEach(([, old], index) => rank.set(old, index));
-  const renumbered = arcs.map((arc) => ({
-    ...arc,
-    from: rank.get(arc.from) ?? 0,
-    to: rank.get(arc.to) ?? 0,
+function ordered(length: number, ends: readonly number[], arcs: readonly StackArc[]): StackOption {
+  const rank = new Int32Array(ends.length);
+  [...ends.keys()].sort((a, b) => ends[a]! - ends[b]!).forEach((old, index) => (rank[old] = index));
+  const renumbered = arcs.map(({ kind, clearance, from, to, offset, width }) => ({
+    kind,
+    clearance,
+    from: rank[from]!,
+    to: rank[to]!,
+    offset,
+    width,
   }));
   renumbered.sort((a, b) => b.from - a.from);
-  return { length, nodes: numbers.size, arcs: renumbered };
+  return { length, nodes: ends.length, arcs: renumbered };
 }
 
 /** What a stack holds: its pieces from the strip's near edge up. */

@@ -12,8 +12,9 @@ export interface Pricer {
    * An upper bound on the worth of any pattern, however often it uses a kind. When it exceeds `target` it comes
    * with the pattern that reaches it; on a raster that is a relaxation with the best one found that is worth more than the
    * target, or null.
+   * @param slack by how much the bound may exceed what was found: it is had the sooner
    */
-  bound(worth: Float64Array, target: number): PriceBound;
+  bound(worth: Float64Array, target: number, slack?: number): PriceBound;
   /**
    * A good pattern within the caps, not always the best; empty when it looks as if none is worth more than `target`.
    * @param fine sought among all positions listed, not only a rough selection
@@ -116,15 +117,16 @@ export function openStripPricer(
     return { placements, value: worthOf(placements, worth) };
   };
   return {
-    bound(worth, target) {
+    bound(worth, target, slack = 0) {
       const pricing: Pricing = { plate, ...above(), worth, caps: null, meter };
       valueStacks(pricing);
-      const sections = cutSections(pricing, 0, target, Infinity);
+      const sections = cutSections(pricing, 0, target, Infinity, slack);
       if (sections.bound <= target) return { bound: sections.bound, pattern: null };
       // A relaxation's best need not be a pattern: one is sought among places that can be cut.
       if (pricing.raster.relaxed) {
         return { bound: sections.bound, pattern: search(below(), worth, target, Infinity) };
       }
+      if (sections.worth.at(-1)! <= target) return { bound: sections.bound, pattern: null };
       const placements = tracePlate(pricing, sections);
       return { bound: sections.bound, pattern: { placements, value: worthOf(placements, worth) } };
     },

@@ -1,0 +1,66 @@
+import { type Learnt, searchBoards } from './boards/search-boards.ts';
+import type { Column } from './column.ts';
+import { dive } from './dive.ts';
+import { type Pool, type Rest, addToPool, emptyPool, fitsRest, wholeRest } from './generate.ts';
+import type { Instance } from './instance.ts';
+import { solveNode } from './node.ts';
+import { type Plan, planOf } from './plan.ts';
+import type { Store } from './store.ts';
+
+/** What is left of a job as a job of its own: fewer pieces, fewer boards, groups and kinds numbered as before. */
+function restAsJob(instance: Instance, rest: Rest): Instance {
+  return {
+    ...instance,
+    kinds: instance.kinds.map((kind, k) => ({ ...kind, demand: Math.max(0, rest.demand[k]!) })),
+    groups: instance.groups.map((group, g) => ({ ...group, copies: rest.copies[g]! })),
+  };
+}
+
+/**
+ * Lays out a few pieces on a few boards as a small job is solved: column generation, a dive, and the cheapest set of
+ * boards, until it is proven that nothing costs less than `cutoff`, or the meter passes `until`. Yields between steps.
+ * @param pool grows by the patterns met
+ * @returns the columns of the best layout that costs less than `cutoff`; null when none was found
+ */
+export function* layOutAgain(
+  instance: Instance,
+  rest: Rest,
+  pool: Pool,
+  unfit: Store['unfit'],
+  limits: { readonly cutoff: number; readonly until: number },
+): Generator<void, Column[] | null, void> {
+  const job = restAsJob(instance, rest);
+  const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map(), unfit };
+  for (const column of pool.columns) if (fitsRest(column, rest)) addToPool(store.pool, column);
+  let best: Plan | null = null;
+  let cutoff = limits.cutoff;
+  const offer = (plan: Plan): void => {
+    if (plan.objective >= cutoff) return;
+    cutoff = plan.objective;
+    best = plan;
+  };
+  const learnt: Learnt = { cuts: [], refuted: [] };
+  const { until } = limits;
+  const found = yield* solveNode(job, wholeRest(job), store, [], {
+    rounds: 100,
+    enough: cutoff,
+    until,
+    capped: true,
+  });
+  if (found.bound < cutoff) {
+    learnt.cuts.push(...found.cuts);
+    offer(
+      planOf(job, yield* dive(job, wholeRest(job), store.pool, { first: 1, later: 3, until, fine: true })),
+    );
+    yield* searchBoards(
+      job,
+      store,
+      learnt,
+      found.bound,
+      { until, workPerSet: 0.3 * (until - instance.meter.spent) },
+      { offer, cutoff: () => cutoff, raise: () => undefined },
+    );
+  }
+  for (const column of store.pool.columns) addToPool(pool, column);
+  return (best as Plan | null)?.columns.slice() ?? null;
+}
