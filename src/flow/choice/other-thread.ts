@@ -56,15 +56,7 @@ function priceOnTwo({ groups, meter }: Instance, thread: OtherThread): PriceToge
   const inTurn = priceInTurn(meter);
   return (asks) => {
     if (asks.length < fewestShared.asks) return inTurn(asks);
-    const shared = thread.share(
-      asks.map(({ pricer, how, worth, target, slack }) => ({
-        group: numbers.get(pricer)!,
-        how,
-        worth,
-        target,
-        slack,
-      })),
-    );
+    const shared = thread.share(asks.map(({ pricer, ...ask }) => ({ ...ask, group: numbers.get(pricer)! })));
     if (shared === null) return inTurn(asks);
     const own: Priced[] = [];
     while (shared.take()) own.push(priceOne(asks[own.length]!, meter));
@@ -78,6 +70,5 @@ function priceOnTwo({ groups, meter }: Instance, thread: OtherThread): PriceToge
 /** The other thread's side: makes a job's instance, and answers asks about it one by one. */
 export function answerer(job: Job): (ask: GroupAsk) => Priced {
   const { groups, meter } = buildInstance(job);
-  return ({ group, how, worth, target, slack }) =>
-    priceOne({ pricer: groups[group]!.pricer, how, worth, target, slack }, meter);
+  return ({ group, ...ask }) => priceOne({ ...ask, pricer: groups[group]!.pricer }, meter);
 }

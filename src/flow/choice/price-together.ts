@@ -1,4 +1,5 @@
 import type { Meter } from '../patterns/meter.ts';
+import type { Placement, PlatePattern } from '../patterns/plate.ts';
 import type { PriceBound, Pricer } from '../patterns/strip/strip-pricer.ts';
 
 /** What one board is asked: its best pattern and a bound on it, or a pattern found quickly, rough or among all positions listed. */
@@ -9,6 +10,13 @@ export interface PriceAsk {
   readonly target: number;
   /** By how much a bound may exceed what was found. */
   readonly slack: number;
+  /** Where given, a pattern within these caps is looked for instead. */
+  readonly caps?: Int32Array;
+  /**
+   * Whether to glance first: the uncapped search is far quicker. What its pattern has too many of is left out, and only
+   * if that leaves too little, one is sought that keeps the caps from the start.
+   */
+  readonly glanceFirst?: boolean;
 }
 
 /** An answer, and the work it took. */
@@ -20,9 +28,33 @@ export interface Priced {
 /** Answers all asks, in their order; no answer depends on another, so they may be worked out at the same time. A glance has no bound: Infinity. */
 export type PriceTogether = (asks: readonly PriceAsk[]) => readonly PriceBound[];
 
-function answerOf({ pricer, how, worth, target, slack }: PriceAsk): PriceBound {
+function answerOf(ask: PriceAsk): PriceBound {
+  const { pricer, how, worth, target, slack, caps } = ask;
   if (how === 'bound') return pricer.bound(worth, target, slack);
-  return { bound: Infinity, pattern: pricer.glance(worth, target, how === 'fine') };
+  const isFine = how === 'fine';
+  const pattern = caps === undefined ? pricer.glance(worth, target, isFine) : capped(ask, caps, isFine);
+  return { bound: Infinity, pattern };
+}
+
+function capped(
+  { pricer, worth, target, glanceFirst }: PriceAsk,
+  caps: Int32Array,
+  isFine: boolean,
+): PlatePattern | null {
+  if (glanceFirst === true) {
+    const free = pricer.glance(worth, target, isFine);
+    if (free === null) return null;
+    const placements = withinCaps(free.placements, caps);
+    const value = placements.reduce((sum, { kind }) => sum + worth[kind]!, 0);
+    if (placements.length === free.placements.length || value > target) return { placements, value };
+  }
+  return pricer.pattern(worth, caps, target, isFine);
+}
+
+/** The placements without those that are more than the caps of their kind. */
+export function withinCaps(placements: readonly Placement[], caps: Int32Array): Placement[] {
+  const left = caps.slice();
+  return placements.filter(({ kind }) => (left[kind] = left[kind]! - 1) >= 0);
 }
 
 /**
