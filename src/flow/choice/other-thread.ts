@@ -36,8 +36,8 @@ export interface OtherThread {
  */
 export type OpenThread = (job: Job) => OtherThread | null;
 
-/** With fewer groups, or fewer asks at a time, a thread costs as much as it saves. */
-export const fewestShared = { groups: 24, asks: 6 } as const;
+/** With fewer groups, or fewer asks at a time, a thread costs as much as it saves (measured; see DEVELOPERS). */
+export const fewestShared = { groups: 24, asks: 3 } as const;
 
 /**
  * The instance with its asks shared with another thread, where that pays. Every answer and the work it took is the
