@@ -55,8 +55,8 @@ function* told(
 }
 
 /** Work that an effort of 1 allows: a base, and more for every piece. One unit is about 25 ns. */
-const workPerSolve = 1e8;
-const workPerPiece = 3.5e6;
+const workPerSolve = 1.6e8;
+const workPerPiece = 4.5e6;
 
 /** Work of one board under `most value`, in the general engine's steps. */
 const workForOneBoard = 4e9;
@@ -133,7 +133,7 @@ function* first({ instance, store, standing }: Solving): Generator<void, void, v
 }
 
 /** Relative gap at which the root of a large job is left: the rest of the work goes into layouts. */
-const closeEnough = 3e-3;
+const closeEnough = 8e-3;
 
 /** Column generation at the root: the bound of all capped patterns mixed freely, and the patterns it takes. */
 function* root(solving: Solving, share: number, close: number): Generator<void, void, void> {
@@ -211,13 +211,11 @@ function stagesOf(solving: Solving, effort: number): readonly Stage[] {
   ];
 }
 
-/** Of a large job a proof is out of reach: its root is solved nearly, its layout improved piece by piece, and the root ended last. */
+/** Of a large job a proof is out of reach: its root is solved nearly, and its layout improved piece by piece. */
 function stagesOfLarge(solving: Solving): readonly Stage[] {
   return [
-    ['finding patterns', root(solving, 0.6, closeEnough)],
-    ['choosing boards', firstDive(solving, 0.75)],
-    ['improving', improveUpTo(solving, 0.93, Infinity, { diveEvery: Infinity, solveEvery: 1 })],
-    ['finding patterns', root(solving, 1, 0)],
+    ['finding patterns', root(solving, 0.75, closeEnough)],
+    ['choosing boards', firstDive(solving, 0.9)],
     ['improving', improveUpTo(solving, 1, Infinity, { diveEvery: Infinity, solveEvery: 1 })],
   ];
 }

@@ -16,12 +16,28 @@ function emptiness(instance: Instance, column: Column): number {
   return area === 0 ? 1 : 1 - used / area;
 }
 
-/** Which boards to clear: two to four or now and then all, the emptier the likelier. */
-function boardsToClear(instance: Instance, plan: Plan, random: Random): Set<number> {
+/** What each column costs beyond what its pieces are worth at the last prices: all together that is the plan's distance from the bound. */
+function losses(instance: Instance, { columns }: Plan, { prices }: Pool): number[] {
+  return columns.map((column) => {
+    if (prices === null) return emptiness(instance, column) * column.cost;
+    return Math.max(0, column.cost + prices.group[column.group]! - columnWorth(column, prices.kind));
+  });
+}
+
+/** Which boards to clear: two to `most` or now and then all, those that lose more the likelier. */
+function boardsToClear(
+  instance: Instance,
+  plan: Plan,
+  pool: Pool,
+  most: number,
+  random: Random,
+): Set<number> {
   const all = plan.columns.length;
-  const count = uniform(random) < 0.2 ? all : Math.min(all, whole(random, 2, 4));
-  const scored = plan.columns
-    .map((column, index) => ({ index, score: emptiness(instance, column) + 0.6 * uniform(random) }))
+  const count = uniform(random) < 0.2 && most === mostCleared ? all : Math.min(all, whole(random, 2, most));
+  const lost = losses(instance, plan, pool);
+  const mean = lost.reduce((sum, each) => sum + each, 0) / all;
+  const scored = lost
+    .map((each, index) => ({ index, score: (each + 0.3 * mean) * uniform(random) }))
     .sort((a, b) => b.score - a.score);
   return new Set(scored.slice(0, count).map(({ index }) => index));
 }
@@ -60,10 +76,11 @@ const mostFineGroups = 40;
 const workPerTry = 60_000;
 
 /** Work of one neighbourhood that is laid out as a small job is solved. */
-const workPerAgain = 2e7;
+const workPerAgain = 3e7;
 
-/** Most boards cleared for a neighbourhood to be solved so. */
-const mostAgain = 4;
+/** Most boards cleared at once, short of all; where every try solves its neighbourhood so, more pay. */
+const mostCleared = 4;
+const mostClearedToSolve = 6;
 
 export interface ImproveLimits {
   readonly tries: number;
@@ -94,12 +111,13 @@ export function* improve(
   for (let attempt = 1; attempt <= limits.tries && instance.meter.spent < until; attempt += 1) {
     if (incumbent.columns.length === 0) break;
     instance.meter.spent += workPerTry + 1000 * (1 + instance.groups.length);
-    const cleared = boardsToClear(instance, incumbent, random);
+    const most = limits.solveEvery === 1 ? mostClearedToSolve : mostCleared;
+    const cleared = boardsToClear(instance, incumbent, pool, most, random);
     const kept = incumbent.columns.filter((_, index) => !cleared.has(index));
     const rest = nearby(restAfter(instance, kept), incumbent.columns, dearness(instance, pool), random);
     const cutoff = incumbent.objective - kept.reduce((sum, { cost }) => sum + cost, 0);
     let found: Column[] | null;
-    if (attempt % limits.solveEvery === 0 && cleared.size <= mostAgain) {
+    if (attempt % limits.solveEvery === 0 && cleared.size <= most) {
       instance.meter.spent += 10 * workPerTry;
       const enough = { cutoff, until: Math.min(until, instance.meter.spent + workPerAgain) };
       found = yield* layOutAgain(instance, rest, pool, unfit, enough);

@@ -104,12 +104,14 @@ export function* solveNode(
     const isSlow = before - answer.objective <= worthARound * Math.abs(answer.objective);
     before = answer.objective;
     let isDone = false;
-    let glanced = care < 2 ? glanceAll(asking, care === 1) : 0;
-    if (care === 0 && (glanced === 0 || (glanced <= few && isSlow))) {
+    const wasFine = care > 0;
+    let glanced = care < 2 ? glanceAll(asking, wasFine) : 0;
+    const isSpent = glanced === 0 || (glanced <= few && isSlow);
+    if (isSpent && care === 0) {
       care = 1;
       glanced = glanceAll(asking, true);
     }
-    if (glanced === 0 || (glanced <= few && isSlow)) {
+    if (glanced === 0 || (isSpent && wasFine)) {
       care = 2;
       const gap = (answer.objective - bound) / (1 + Math.abs(answer.objective));
       // Mixed prices only come nearer and nearer: the last step is the master's own.
@@ -158,8 +160,8 @@ const worthMixing = 1e-5;
 const bothEqual = 1e-9;
 
 /** Glances end for good when a round of them brings less than this share of the objective and few patterns, as a share of the groups. */
-const worthARound = 2e-4;
-const fewPatterns = 0.05;
+const worthARound = 2e-3;
+const fewPatterns = 0.4;
 
 /**
  * While the gap of a node is wide a board's bound may be too high by a share of its cost: this share of the gap, at most
