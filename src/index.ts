@@ -51,6 +51,9 @@ export type { Job } from './flow/stock/job.ts';
 // choice: which boards, and what on each
 export type * from './flow/choice/choice.ts';
 export * from './flow/choice/progress.ts';
+export type { GroupAsk, OpenThread, OtherThread, SharedAsks } from './flow/choice/other-thread.ts';
+export { answerer } from './flow/choice/other-thread.ts';
+export type { Priced } from './flow/choice/price-together.ts';
 
 // cuts: the order of rips and crosscuts, and the answer for programs
 export type * from './flow/cuts/layout.ts';

@@ -11,17 +11,20 @@ import { headLine, markdown, outcomeLine, summary } from './table.ts';
 async function benchFamily(family: Family, options: Options): Promise<Outcome[]> {
   const [first, last] = options.seeds ?? family.seeds;
   const seconds = options.seconds ?? family.seconds;
-  console.log(`\n${family.title}; effort ${options.effort}, at most ${seconds} s (${options.clock}) each`);
+  console.log(
+    `\n${family.title}; effort ${options.effort}, threads ${options.threads}, at most ${seconds} s (${options.clock}) each`,
+  );
   console.log(headLine());
   const outcomes: Outcome[] = [];
   for (let job = first; job <= last; job += 1) {
-    const { clock, effort, mipSeconds, runs, solverSeed } = options;
+    const { clock, effort, mipSeconds, runs, solverSeed, threads } = options;
     const outcome = await runChild({
       family: family.name,
       job,
       seconds,
       clock,
       effort,
+      threads,
       mipSeconds,
       runs,
       seed: solverSeed,

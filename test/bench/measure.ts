@@ -3,8 +3,10 @@ import { performance } from 'node:perf_hooks';
 import { describeFault } from '../../src/flow/check/describe-fault.ts';
 import { verify } from '../../src/flow/check/verify.ts';
 import { layOut } from '../../src/flow/cuts/lay-out.ts';
+import type { SolveOptions } from '../../src/flow/choice/progress.ts';
 import type { Job } from '../../src/flow/stock/job.ts';
 import { layOutJob } from '../../src/pipeline.ts';
+import { pricingThread } from '../../src/shell/threads/pricing-thread.ts';
 import { handMethod } from './hand-method.ts';
 
 /** What one solve came to. Times in seconds. */
@@ -42,6 +44,8 @@ export interface SolveLimits {
   readonly seconds: number;
   /** of the clock, or of this process on any processor: on a busy machine the latter is fairer. */
   readonly clock: 'wall' | 'cpu';
+  /** Threads to price boards with: two, as the command does, or this one alone. Processor seconds are those of both. */
+  readonly threads: 1 | 2;
 }
 
 function cpuSeconds(): number {
@@ -50,7 +54,20 @@ function cpuSeconds(): number {
 }
 
 /** Solves a job as the command does, from parts and boards to a checked layout, and times it. */
-export function measureSolve(job: Job, { seed, effort, seconds, clock }: SolveLimits): Solved {
+export function measureSolve(job: Job, limits: SolveLimits): Solved {
+  const { open, end } = pricingThread();
+  try {
+    return timed(job, limits, limits.threads === 2 ? open : undefined);
+  } finally {
+    end();
+  }
+}
+
+function timed(
+  job: Job,
+  { seed, effort, seconds, clock }: SolveLimits,
+  thread: SolveOptions['thread'],
+): Solved {
   const [start, cpuBefore] = [performance.now(), cpuSeconds()];
   const wall = (): number => (performance.now() - start) / 1000;
   const cpu = (): number => cpuSeconds() - cpuBefore;
@@ -59,7 +76,7 @@ export function measureSolve(job: Job, { seed, effort, seconds, clock }: SolveLi
   const stop = (): boolean => (stopped ||= since() > seconds);
   const times = { first: -1, best: 0, last: 0, longestStep: 0 };
   let [value, doing, longestDoing]: [number | null, string, string] = [null, 'first layout', ''];
-  const steps = layOutJob(job, { seed, effort, stop });
+  const steps = layOutJob(job, { seed, effort, stop, thread });
   let step = steps.next();
   for (; step.done !== true; step = steps.next()) {
     const now = since();

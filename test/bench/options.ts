@@ -10,6 +10,8 @@ export interface Options {
   readonly seconds: number | null;
   readonly clock: 'wall' | 'cpu';
   readonly effort: number;
+  /** Threads of a solve. */
+  readonly threads: 1 | 2;
   /** The solver's own seed. */
   readonly solverSeed: number;
   /** Seconds for the independent MIP solver; 0 leaves it out. */
@@ -21,7 +23,7 @@ export interface Options {
 }
 
 export const usage = `npm run bench -- [FAMILY ...] [--seeds 1-20] [--seconds 60] [--effort 1] [--solver-seed 1]
-                  [--clock wall|cpu]
+                  [--clock wall|cpu] [--threads 2]
                   [--mip 10] [--runs 3] [--markdown FILE]
 
        npm run bench -- SCRIPT [its own arguments]
@@ -31,6 +33,7 @@ FAMILY   ${families.map(({ name }) => name).join(', ')};
 SCRIPT   ${scripts.join(', ')}: published problems, the rack, buying
 --seeds  one or a range        --seconds  limit of one solve (else each family's own)
 --clock  which seconds these are: of the clock, or of the process (on a busy machine)
+--threads  2: price boards on two threads, as the command does; 1: on one (the answer is the same)
 --mip    seconds for the independent MIP solver on the generated columns, 0 for none
 --runs   solves of a job that takes under a second (times are the median)`;
 
@@ -44,6 +47,7 @@ export function readOptions(args: readonly string[]): Options | string {
       seconds: { type: 'string' },
       clock: { type: 'string', default: 'wall' },
       effort: { type: 'string', default: '1' },
+      threads: { type: 'string', default: '2' },
       'solver-seed': { type: 'string', default: '1' },
       mip: { type: 'string', default: '10' },
       runs: { type: 'string', default: '3' },
@@ -68,6 +72,7 @@ export function readOptions(args: readonly string[]): Options | string {
     seconds: values.seconds === undefined ? null : Number(values.seconds),
     clock: values.clock === 'cpu' ? 'cpu' : 'wall',
     effort: Number(values.effort),
+    threads: values.threads === '1' ? 1 : 2,
     solverSeed: Number(values['solver-seed']),
     mipSeconds: Number(values.mip),
     runs: Math.max(1, Number(values.runs)),

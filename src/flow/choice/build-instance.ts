@@ -148,5 +148,5 @@ export function buildInstance(job: Job): Instance {
   const fineness = finenessFor(pieces, job.boards.length);
   const meter: Meter = { spent: 0 };
   const groups = job.boards.map((_, index) => groupOf(job, kinds, index, fineness, meter));
-  return { kinds, groups, meter, price: priceInTurn };
+  return { kinds, groups, meter, price: priceInTurn(meter) };
 }

@@ -11,6 +11,7 @@ import { areaWorth, greedy } from './greedy.ts';
 import { type ImproveLimits, improve } from './improve.ts';
 import type { Instance } from './instance.ts';
 import { solveNode } from './node.ts';
+import { withThread } from './other-thread.ts';
 import type { Store } from './store.ts';
 import { fillOneBoard, isOneBoard } from './one-board.ts';
 import { type Plan, planOf } from './plan.ts';
@@ -229,7 +230,7 @@ const neverSolve = { diveEvery: Infinity, solveEvery: Infinity };
  * Deterministic in job, seed and effort; `stop` ends it early with the best so far.
  */
 export function* choose(job: Job, options: SolveOptions): Solve {
-  const instance = buildInstance(job);
+  const instance = withThread(job, buildInstance(job), options.thread);
   const standing: Standing = {
     best: planOf(instance, []),
     bound: job.shop.goal === 'most value' ? 0 : areaBound(instance),

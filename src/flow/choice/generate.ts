@@ -1,6 +1,5 @@
-import type { Placement } from '../patterns/plate.ts';
 import { type Column, columnKey, columnOf, columnWorth } from './column.ts';
-import type { Instance, StockGroup } from './instance.ts';
+import type { Instance } from './instance.ts';
 import { type MasterAnswer, openMaster } from './master.ts';
 
 /** The columns found so far, each once. */
@@ -80,32 +79,6 @@ export interface Generated {
   readonly rounds: number;
 }
 
-/** The placements without those that are more than the caps of their kind. */
-export function withinCaps(placements: readonly Placement[], caps: Int32Array): Placement[] {
-  const left = caps.slice();
-  return placements.filter(({ kind }) => (left[kind] = left[kind]! - 1) >= 0);
-}
-
-/**
- * A pattern worth more than `even`, within the caps. The uncapped search is far quicker, so it is asked first; what it has too many of
- * is left out, and only if that leaves too little is one sought that keeps the caps from the start.
- */
-function priced(
-  group: StockGroup,
-  g: number,
-  worth: Float64Array,
-  caps: Int32Array,
-  even: number,
-  fine: boolean,
-): Column | null {
-  const free = group.pricer.glance(worth, even, fine);
-  if (free === null) return null;
-  const kept = withinCaps(free.placements, caps);
-  const column = columnOf(g, kept, group);
-  if (kept.length === free.placements.length || columnWorth(column, worth) > even) return column;
-  return columnOf(g, group.pricer.pattern(worth, caps, even, fine).placements, group);
-}
-
 /** With more groups than this only those in play are priced, and how near its due the best pattern of such a group must come. */
 const mostPriced = 40;
 const nearDue = 0.95;
@@ -147,29 +120,48 @@ export function* generateColumns(
     let found = 0;
     const enough = enoughPatterns(instance);
     const isInPlay = inPlay(instance, pool, answer);
-    for (let turn = 0; turn < instance.groups.length && found < enough; turn += 1) {
-      const g = (turn + round * enough) % instance.groups.length;
-      const group = instance.groups[g]!;
-      if (rest.copies[g] === 0 || !isInPlay[g]) continue;
-      const column = priced(
-        group,
-        g,
-        worthOn(instance, g, answer.kindPrice, rest),
-        rest.demand,
-        group.cost + answer.groupPrice[g]!,
-        limits.fine,
-      );
-      if (column === null) continue;
-      const gain = columnWorth(column, answer.kindPrice) - column.cost - answer.groupPrice[g]!;
-      if (gain <= reducedCostTolerance * (1 + group.cost)) continue;
-      if (!addToPool(pool, column)) continue;
-      columns.push(column);
-      master.add(column);
-      found += 1;
+    const turns = [...instance.groups.keys()]
+      .map((turn) => (turn + round * enough) % instance.groups.length)
+      .filter((g) => rest.copies[g] !== 0 && isInPlay[g]);
+    // So many at a time as are needed at least, whatever they bring.
+    for (let turn = 0; turn < turns.length && found < enough;) {
+      const now = turns.slice(turn, turn + enough - found);
+      turn += now.length;
+      for (const column of pricedNow(instance, now, answer, rest, limits.fine)) {
+        const gain = columnWorth(column, answer.kindPrice) - column.cost - answer.groupPrice[column.group]!;
+        if (gain <= reducedCostTolerance * (1 + instance.groups[column.group]!.cost)) continue;
+        if (!addToPool(pool, column)) continue;
+        columns.push(column);
+        master.add(column);
+        found += 1;
+      }
     }
     yield;
     if (found === 0) return { answer, columns, rounds: round };
   }
+}
+
+/** Of each of these groups, at most, a pattern within the caps that is worth more than it costs. */
+function pricedNow(
+  instance: Instance,
+  groups: readonly number[],
+  { kindPrice, groupPrice }: MasterAnswer,
+  rest: Rest,
+  fine: boolean,
+): Column[] {
+  const answers = instance.price(
+    groups.map((g) => {
+      const { pricer, cost } = instance.groups[g]!;
+      const worth = worthOn(instance, g, kindPrice, rest);
+      const target = cost + groupPrice[g]!;
+      const how = fine ? 'fine' : 'rough';
+      return { pricer, how, worth, target, slack: 0, caps: rest.demand, glanceFirst: true };
+    }),
+  );
+  return answers.flatMap(({ pattern }, i) => {
+    const g = groups[i]!;
+    return pattern === null ? [] : [columnOf(g, pattern.placements, instance.groups[g]!)];
+  });
 }
 
 /** Worth of a piece of each kind on one group: its dual less the credit its area loses; 0 for a kind not wanted any more. */

@@ -3,6 +3,7 @@ import { type Column, columnOf, columnWorth } from './column.ts';
 import { type Pool, type Rest, addToPool, fitsRest } from './generate.ts';
 import type { Instance } from './instance.ts';
 import { isDone, spend } from './plan.ts';
+import type { PriceAsk } from './price-together.ts';
 
 /** Pieces worth their share of all the pieces' area; a run more, since few boards can hold one. */
 export function areaWorth(instance: Instance): Float64Array {
@@ -44,26 +45,32 @@ export function* greedy(
 ): Generator<void, Column[], void> {
   const offers = new Map<number, Offer>();
   const wanted = worth.slice();
-  const offer = (g: number): Offer => {
-    const group = instance.groups[g]!;
-    const { placements } = group.pricer.pattern(wanted, rest.demand, 0, fine);
-    const column = columnOf(g, placements, group);
-    return { column, rate: columnWorth(column, worth) / (group.cost + 1e-9) };
+  const offer = (groups: readonly number[]): void => {
+    const asks = groups.map((g): PriceAsk => {
+      const { pricer } = instance.groups[g]!;
+      return { pricer, how: fine ? 'fine' : 'rough', worth: wanted, target: 0, slack: 0, caps: rest.demand };
+    });
+    instance.price(asks).forEach(({ pattern }, i) => {
+      const g = groups[i]!;
+      const group = instance.groups[g]!;
+      const column = columnOf(g, pattern?.placements ?? [], group);
+      offers.set(g, { column, rate: columnWorth(column, worth) / (group.cost + 1e-9) });
+    });
   };
   while (!isDone(rest)) {
     worth.forEach((w, k) => (wanted[k] = rest.demand[k]! > 0 ? w : 0));
-    let best: Offer | null = null;
+    const free = [...instance.groups.keys()].filter((g) => rest.copies[g] !== 0);
+    offer(free.filter((g) => !offers.has(g)));
+    let best: Offer | null;
     for (;;) {
       best = null;
-      instance.groups.forEach((_, g) => {
-        if (rest.copies[g] === 0) return;
-        const here = offers.get(g) ?? offer(g);
-        offers.set(g, here);
+      for (const g of free) {
+        const here = offers.get(g)!;
         if (here.rate > (best?.rate ?? 0)) best = here;
-      });
+      }
       const first = best as Offer | null;
       if (first === null || fitsRest(first.column, rest)) break;
-      offers.set(first.column.group, offer(first.column.group));
+      offer([first.column.group]);
     }
     const chosen = best as Offer | null;
     if (chosen === null) break;

@@ -1,11 +1,11 @@
 import type { PriceBound } from '../patterns/strip/strip-pricer.ts';
 import type { BoardCut } from './boards/board-cut.ts';
 import { type Column, columnOf, columnWorth } from './column.ts';
-import { type Rest, addToPool, reducedCostTolerance, withinCaps } from './generate.ts';
+import { type Rest, addToPool, reducedCostTolerance } from './generate.ts';
 import type { GroupRow } from './group-row.ts';
 import type { Instance } from './instance.ts';
 import type { MasterAnswer } from './master.ts';
-import type { PriceAsk } from './price-together.ts';
+import { type PriceAsk, withinCaps } from './price-together.ts';
 import { type OpenMaster, bringIn, broughtUp, openedAt } from './open-master.ts';
 import type { Store } from './store.ts';
 

@@ -1,4 +1,5 @@
 import type { Choice } from './choice.ts';
+import type { OpenThread } from './other-thread.ts';
 
 /** Said by the solver between two pieces of work. */
 export interface Progress {
@@ -19,6 +20,8 @@ export interface SolveOptions {
   /** 1 is the default; 0 gives the first layout and the root bound; larger works longer. */
   readonly effort: number;
   readonly stop?: () => boolean;
+  /** Gives a second thread to price boards with: the same answer, sooner. Without it all is done on this one. */
+  readonly thread?: OpenThread | undefined;
 }
 
 /** A solve in steps: yields progress, returns the best choice found. The shell drives it and can stop it. */

@@ -1,7 +1,15 @@
 import { setImmediate } from 'node:timers/promises';
-import type { Progress } from '../../index.ts';
+import type { OpenThread, Progress } from '../../index.ts';
+import { pricingThread } from '../threads/pricing-thread.ts';
 import { progressLine } from './progress-line.ts';
 import type { World } from './world.ts';
+
+/** What a drive gives a solve: when to stop, and a second thread to price boards with. */
+export interface Reins {
+  /** Turns true once when the solve should end. */
+  readonly stop: () => boolean;
+  readonly thread: OpenThread;
+}
 
 /** How long a drive lasts at most, and what it says at Ctrl-C. */
 export interface Limits {
@@ -18,15 +26,16 @@ export interface Driven<T> {
 /**
  * Drives a solve step by step, so that Ctrl-C and a time limit are heard between two steps and the best answer so far
  * is kept. Shows progress where a person watches.
- * @param start begins the solve; the question it is given turns true once when the solve should end
+ * @param start begins the solve
  */
 export async function drive<T>(
-  start: (stop: () => boolean) => Generator<Progress, T, void>,
+  start: (reins: Reins) => Generator<Progress, T, void>,
   world: World,
   limits: Limits,
 ): Promise<Driven<T>> {
   const deadline = limits.milliseconds === null ? Infinity : world.now() + limits.milliseconds;
   const line = progressLine(world);
+  const { open: thread, end } = pricingThread();
   let interrupted = false;
   let late = false;
   const release = world.onInterrupt(() => {
@@ -38,7 +47,7 @@ export async function drive<T>(
     return interrupted || late;
   };
   try {
-    const steps = start(stop);
+    const steps = start({ stop, thread });
     for (;;) {
       const step = steps.next();
       if (step.done === true)
@@ -47,6 +56,7 @@ export async function drive<T>(
       await setImmediate();
     }
   } finally {
+    end();
     line.clear();
     release();
   }

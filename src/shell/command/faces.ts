@@ -54,7 +54,7 @@ async function facesCommand(given: string, options: FacesOptions, world: World):
   const { folder, job } = opened;
   const focus = focusOrEnd(job, options.part ?? null, world);
   const { value: table, ended } = await drive(
-    (stop) => faceTable(job, focus, steps(options, stop, forRack(opened))),
+    (reins) => faceTable(job, focus, steps(options, reins, forRack(opened))),
     world,
     limits(options),
   );

@@ -111,7 +111,7 @@ function solve(
   options: LayoutOptions,
   world: World,
 ): Promise<Driven<CheckedLayout>> {
-  return drive((stop) => steps(options, stop, forRack(opened))(job), world, limits(options));
+  return drive((reins) => steps(options, reins, forRack(opened))(job), world, limits(options));
 }
 
 /** What the sheet says of the rack. Where pieces of it are used, the job is laid out without them, too, to compare. */

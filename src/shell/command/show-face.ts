@@ -17,7 +17,7 @@ import {
   wishLines,
 } from '../../index.ts';
 import { quoted } from '../wording.ts';
-import { drive } from './drive.ts';
+import { type Reins, drive } from './drive.ts';
 import { exitCodes, exitWith } from './end.ts';
 import { type StockedOpening, forRack } from './open-stock.ts';
 import type { World } from './world.ts';
@@ -51,7 +51,7 @@ export async function faceOfLayout(
   const focus = orRefuse(focusOf(job, null), focusWords, world);
   const wish = orRefuse(readWish(options.face, job), wishWords, world);
   const { value } = await drive(
-    (stop) => jobOnFace(job, focus, wish, steps(options, stop, forRack(opened))),
+    (reins) => jobOnFace(job, focus, wish, steps(options, reins, forRack(opened))),
     world,
     limits(options),
   );
@@ -76,7 +76,7 @@ async function withinPremium(
   const isSeen = focus.ok && (job.parts[focus.value.lead]?.show ?? 0) > 0;
   if (!isSeen) return plain(job);
   const { value: table } = await drive(
-    (stop) => faceTable(job, focus.value, steps(options, stop, forRack(opened))),
+    (reins) => faceTable(job, focus.value, steps(options, reins, forRack(opened))),
     world,
     limits(options),
   );
@@ -92,10 +92,10 @@ function plain(job: Job): FaceOfLayout {
 /** One solve, of a layout as of each choice, so that their costs can be compared. */
 export function steps(
   { seed, effort }: { readonly seed: number; readonly effort: number },
-  stop: () => boolean,
+  reins: Reins,
   rack: ForRack,
 ): LayOutSteps {
-  return (job) => layOutJob(job, { seed, effort, stop }, rack);
+  return (job) => layOutJob(job, { seed, effort, ...reins }, rack);
 }
 
 /** The time limit of the options. */

@@ -1,0 +1,74 @@
+import type { Job } from '../stock/job.ts';
+import { buildInstance } from './build-instance.ts';
+import type { Instance } from './instance.ts';
+import {
+  type PriceAsk,
+  type PriceTogether,
+  type Priced,
+  metered,
+  priceInTurn,
+  priceOne,
+} from './price-together.ts';
+import { isSticks } from './sticks/to-sticks.ts';
+
+/** An ask as plain data, for a thread that has made the same instance of the same job: its group by number. */
+export interface GroupAsk extends Omit<PriceAsk, 'pricer'> {
+  readonly group: number;
+}
+
+/** Asks that two threads answer at the same time: this one from the first on, the other from the last one back. */
+export interface SharedAsks {
+  /** Takes the next ask for this thread; false when none is left. */
+  take(): boolean;
+  /** Waits for the other's answers, to all that was not taken here, in the order of the asks; null when it does not answer. */
+  others(): readonly Priced[] | null;
+}
+
+/** A thread that has a job's instance, and answers what it is asked about it. */
+export interface OtherThread {
+  /** Lets it begin; one lot of asks at a time. Null when it cannot any more. */
+  share(asks: readonly GroupAsk[]): SharedAsks | null;
+}
+
+/**
+ * Gives a thread a job to make ready for: at once, and without waiting. Null when there is no thread to be had. A thread
+ * has one job at a time: what was opened before answers no more.
+ */
+export type OpenThread = (job: Job) => OtherThread | null;
+
+/** With fewer groups, or fewer asks at a time, a thread costs as much as it saves. */
+export const fewestShared = { groups: 24, asks: 6 } as const;
+
+/**
+ * The instance with its asks shared with another thread, where that pays. Every answer and the work it took is the
+ * same on either thread and both come together in the order of the asks, so a solve takes the same course and ends with the
+ * same plan as with one thread, only sooner.
+ */
+export function withThread(job: Job, instance: Instance, open: OpenThread | undefined): Instance {
+  if (open === undefined || instance.groups.length < fewestShared.groups || isSticks(instance))
+    return instance;
+  const thread = open(job);
+  return thread === null ? instance : { ...instance, price: priceOnTwo(instance, thread) };
+}
+
+function priceOnTwo({ groups, meter }: Instance, thread: OtherThread): PriceTogether {
+  const numbers = new Map(groups.map(({ pricer }, g) => [pricer, g]));
+  const inTurn = priceInTurn(meter);
+  return (asks) => {
+    if (asks.length < fewestShared.asks) return inTurn(asks);
+    const shared = thread.share(asks.map(({ pricer, ...ask }) => ({ ...ask, group: numbers.get(pricer)! })));
+    if (shared === null) return inTurn(asks);
+    const own: Priced[] = [];
+    while (shared.take()) own.push(priceOne(asks[own.length]!, meter));
+    const rest = asks.slice(own.length);
+    // What the other leaves unanswered is answered here.
+    const others = rest.length === 0 ? [] : (shared.others() ?? rest.map((ask) => priceOne(ask, meter)));
+    return metered([...own, ...others], meter);
+  };
+}
+
+/** The other thread's side: makes a job's instance, and answers asks about it one by one. */
+export function answerer(job: Job): (ask: GroupAsk) => Priced {
+  const { groups, meter } = buildInstance(job);
+  return ({ group, ...ask }) => priceOne({ ...ask, pricer: groups[group]!.pricer }, meter);
+}

@@ -1,0 +1,61 @@
+import { receiveMessageOnPort, workerData } from 'node:worker_threads';
+import { type GroupAsk, type Job, type Priced, answerer } from '../../index.ts';
+import {
+  type FromThread,
+  type PricingWork,
+  type ToThread,
+  answeredAt,
+  stateAt,
+  states,
+  takeOne,
+  takenAt,
+} from './message.ts';
+
+// A thread of its own: makes each job's instance, and answers asks from the last one back, as long as some are left.
+
+type Answer = (ask: GroupAsk) => Priced;
+
+const { port, bell } = workerData as PricingWork;
+
+function answerLot(answer: Answer, lot: Int32Array, asks: readonly GroupAsk[]): void {
+  const answers: Priced[] = [];
+  while (takeOne(lot, asks.length)) {
+    answers.unshift(answer(asks[asks.length - 1 - answers.length]!));
+    Atomics.add(lot, answeredAt, 1);
+  }
+  if (answers.length > 0) port.postMessage({ answers } satisfies FromThread);
+}
+
+function end(lot: Int32Array, state: number): void {
+  Atomics.store(lot, stateAt, state);
+  Atomics.notify(lot, stateAt);
+}
+
+/** Answers whatever comes; a job's instance is made when there is nothing to answer, or when it is asked about. */
+function serve(): never {
+  let job: Job | null = null;
+  let answer: Answer | null = null;
+  for (;;) {
+    const rung = Atomics.load(bell, 0);
+    const message = receiveMessageOnPort(port)?.message as ToThread | undefined;
+    if (message?.kind === 'job') {
+      job = message.job;
+      answer = null;
+    } else if (message?.kind === 'asks') {
+      const { lot, asks } = message;
+      // All taken already: it came too late, or belongs to a job that is done with.
+      if (Atomics.load(lot, takenAt) >= asks.length) continue;
+      try {
+        answer ??= answerer(job!);
+        answerLot(answer, lot, asks);
+        end(lot, states.posted);
+      } catch (error) {
+        end(lot, states.failed);
+        throw error;
+      }
+    } else if (job !== null && answer === null) answer = answerer(job);
+    else Atomics.wait(bell, 0, rung);
+  }
+}
+
+serve();

@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import type { Choice } from '../../src/flow/choice/choice.ts';
+import { choose } from '../../src/flow/choice/choose.ts';
+import {
+  type GroupAsk,
+  type OpenThread,
+  type SharedAsks,
+  answerer,
+  fewestShared,
+} from '../../src/flow/choice/other-thread.ts';
+import { finish } from '../../src/flow/choice/progress.ts';
+import { mantelJob } from '../laws/random-job.ts';
+
+// No thread here: stand-ins that take their share of the asks as a thread might.
+
+const effort = 0.03;
+const job = mantelJob(5, { kinds: 12, boards: 26, pieces: 24 });
+
+function solved(thread?: OpenThread): Choice {
+  return finish(choose(job, { seed: 1, effort, thread }));
+}
+
+type Share = (asks: readonly GroupAsk[]) => SharedAsks | null;
+
+/** A stand-in that has the job's instance, and leaves `own(of)` of the asks to the solve; the rest it answers from the last one back. */
+function leaving(own: (of: number) => number, lots: number[] = []): OpenThread {
+  return (given) => {
+    const answer = answerer(given);
+    return {
+      share(asks) {
+        lots.push(asks.length);
+        let left = own(asks.length);
+        const rest = asks.slice(left);
+        return {
+          take: () => left-- > 0,
+          others: () => rest.toReversed().map(answer).toReversed(),
+        };
+      },
+    };
+  };
+}
+
+describe('a solve that shares its pricing', () => {
+  const alone = solved();
+
+  it.each([
+    ['leaves all of it to the other', () => 0],
+    ['halves it', (of: number) => of >> 1],
+    ['does all of it', (of: number) => of],
+    ['does all but one', (of: number) => of - 1],
+  ])('comes to the same choice, value and bound when it %s', (_how, own) => {
+    const lots: number[] = [];
+    expect(solved(leaving(own, lots))).toEqual(alone);
+    expect(lots.length).toBeGreaterThan(3);
+    expect(Math.min(...lots)).toBeGreaterThanOrEqual(fewestShared.asks);
+  });
+
+  const broken: readonly (readonly [string, () => Share])[] = [
+    ['never answers', () => () => ({ take: takes(2), others: () => null })],
+    ['is gone when it is asked', () => () => null],
+    [
+      'is gone after a few lots',
+      () => {
+        let lots = 0;
+        return (asks) => {
+          if (++lots < 3) return { take: takes(asks.length), others: () => null };
+          return lots === 3 ? { take: takes(1), others: () => null } : null;
+        };
+      },
+    ],
+  ];
+
+  it.each(broken)('comes to the same where the other %s', (_how, share) => {
+    expect(solved(() => ({ share: share() }))).toEqual(alone);
+  });
+
+  it('does without where there is no thread, and asks for none where the job is small', () => {
+    expect(solved(() => null)).toEqual(alone);
+    const small = mantelJob(5, { kinds: 6, boards: 8, pieces: 10 });
+    const opened: unknown[] = [];
+    finish(
+      choose(small, {
+        seed: 1,
+        effort: 0,
+        thread: (given) => {
+          opened.push(given);
+          return null;
+        },
+      }),
+    );
+    expect(opened).toEqual([]);
+  });
+});
+
+function takes(count: number): () => boolean {
+  let left = count;
+  return () => left-- > 0;
+}
