@@ -26,11 +26,11 @@ export function* layOutAgain(
   instance: Instance,
   rest: Rest,
   pool: Pool,
-  unfit: Store['unfit'],
+  { unfit, counted }: Pick<Store, 'unfit' | 'counted'>,
   limits: { readonly cutoff: number; readonly until: number },
 ): Generator<void, Column[] | null, void> {
   const job = restAsJob(instance, rest);
-  const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map(), unfit };
+  const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map(), unfit, counted };
   for (const column of pool.columns) if (fitsRest(column, rest)) addToPool(store.pool, column);
   let best: Plan | null = null;
   let cutoff = limits.cutoff;
@@ -46,6 +46,7 @@ export function* layOutAgain(
     enough: cutoff,
     until,
     capped: true,
+    counts: true,
   });
   if (found.bound < cutoff) {
     learnt.cuts.push(...found.cuts);

@@ -29,5 +29,6 @@ export function openAnyStagePricer(plate: Plate, kinds: readonly Kind[], meter: 
       return pattern.value > target ? pattern : null;
     },
     isQuickAtAGlance: () => false,
+    canCount: () => false,
   };
 }

@@ -221,6 +221,7 @@ export function* branchAndPrice(
       enough: watch.cutoff(),
       until: Infinity,
       capped: false,
+      counts: true,
     });
     const bound = Math.max(node.bound, found.bound);
     if (bound >= watch.cutoff()) continue;

@@ -139,7 +139,14 @@ const closeEnough = 8e-3;
 /** Column generation at the root: the bound of all capped patterns mixed freely, and the patterns it takes. */
 function* root(solving: Solving, share: number, close: number): Generator<void, void, void> {
   const { instance, store, standing, budget } = solving;
-  const limits = { rounds: 400, enough: Infinity, close, until: share * budget, capped: true };
+  const limits = {
+    rounds: 400,
+    enough: Infinity,
+    close,
+    until: share * budget,
+    capped: true,
+    counts: close === 0,
+  };
   const { bound, cuts } = yield* solveNode(instance, wholeRest(instance), store, [], limits);
   solving.learnt.cuts.push(...cuts);
   raiseOf(instance, standing)(bound);
@@ -201,11 +208,8 @@ function stagesOf(solving: Solving, effort: number): readonly Stage[] {
   const few = isFew(solving.instance);
   return [
     ...base,
-    ['proving', proveBoards(solving, few ? 0.5 : 0.7, few ? 0.3 : 0.03)],
-    [
-      'trying other layouts',
-      improveUpTo(solving, few ? 0.8 : 0.9, few ? 8 : Infinity, few ? neverSolve : often),
-    ],
+    ['proving', proveBoards(solving, few ? 0.5 : 0.7, few ? 0.3 : 0.08)],
+    ['trying other layouts', improveUpTo(solving, 0.8, few ? 8 : Infinity, few ? neverSolve : often)],
     ['proving', proveBoards(solving, 0.97, 0.3)],
     ['proving', prove(solving, 0.97)],
     ['improving', improveUpTo(solving, 1, Infinity, often)],
@@ -237,7 +241,13 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   };
   const stopped = (): boolean => options.stop?.() === true;
   const done = (): boolean => stopped() || isMet(standing);
-  const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map(), unfit: new Map() };
+  const store: Store = {
+    pool: emptyPool(),
+    relaxed: emptyPool(),
+    caps: new Map(),
+    unfit: new Map(),
+    counted: new Map(),
+  };
   const solving = {
     instance,
     store,

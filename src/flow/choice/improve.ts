@@ -99,7 +99,7 @@ export interface ImproveLimits {
 export function* improve(
   instance: Instance,
   start: Plan,
-  { pool, unfit }: Store,
+  store: Store,
   random: Random,
   limits: ImproveLimits,
   better: (plan: Plan) => boolean,
@@ -107,6 +107,7 @@ export function* improve(
   // On a large job a layout from all positions takes longer than it is worth.
   const isFine = instance.groups.length <= mostFineGroups;
   const { until } = limits;
+  const { pool } = store;
   let incumbent = start;
   for (let attempt = 1; attempt <= limits.tries && instance.meter.spent < until; attempt += 1) {
     if (incumbent.columns.length === 0) break;
@@ -120,7 +121,7 @@ export function* improve(
     if (attempt % limits.solveEvery === 0 && cleared.size <= most) {
       instance.meter.spent += 10 * workPerTry;
       const enough = { cutoff, until: Math.min(until, instance.meter.spent + workPerAgain) };
-      found = yield* layOutAgain(instance, rest, pool, unfit, enough);
+      found = yield* layOutAgain(instance, rest, pool, store, enough);
     } else if (attempt % limits.diveEvery === 0) {
       found = yield* dive(instance, rest, pool, { first: 4, later: 2, until, fine: isFine });
     } else found = yield* greedy(instance, rest, pool, tastedWorth(instance, random), isFine);

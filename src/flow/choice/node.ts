@@ -1,6 +1,7 @@
 import type { PriceBound } from '../patterns/strip/strip-pricer.ts';
 import type { BoardCut } from './boards/board-cut.ts';
 import { type Column, columnOf, columnWorth } from './column.ts';
+import { countMore, countedOn } from './counted-kinds.ts';
 import { type Rest, addToPool, reducedCostTolerance } from './generate.ts';
 import type { GroupRow } from './group-row.ts';
 import type { Instance } from './instance.ts';
@@ -32,6 +33,8 @@ export interface NodeLimits {
   readonly until: number;
   /** Whether to look for patterns within the caps too: dearer, and what a dive needs. */
   readonly capped: boolean;
+  /** Whether kinds that the master's patterns use too often are counted from then on: dearer, and a better bound. */
+  readonly counts: boolean;
 }
 
 /** Prices of one group's pieces and of its board under the master's duals, side rows included. */
@@ -93,6 +96,8 @@ export function* solveNode(
   let care = 0;
   let center: Duals | null = null;
   let share = shareOfCenter;
+  // Once a pass at the master's own prices finds nothing, only an exact one can end it.
+  let mayBeLax = true;
   for (let round = 1; ; round += 1) {
     open = broughtUp(open, instance, rest, store, branching);
     const { rows } = open;
@@ -117,7 +122,9 @@ export function* solveNode(
       // Mixed prices only come nearer and nearer: the last step is the master's own.
       const isOwn = center === null || share === 0 || gap < worthMixing;
       const at: Duals = isOwn ? answer : between(center!, answer, share);
-      const priced = priceAll(asking, at, gap > worthSlack ? Math.min(mostSlack, slackOfGap * gap) : 0);
+      const slack = mayBeLax && gap > worthSlack ? Math.min(mostSlack, slackOfGap * gap) : 0;
+      const priced = priceAll(asking, at, slack);
+      mayBeLax = priced.found > 0 || at !== answer;
       cuts.splice(priced.bound > bound ? cuts.length : 0, 0, priced.cut);
       if (priced.bound > bound) center = at;
       else if (priced.found === 0 && at !== answer) share = share < 0.1 ? 0 : share / 2;
@@ -127,6 +134,11 @@ export function* solveNode(
     yield;
     const close = Math.max(bothEqual, limits.close ?? 0);
     const short = answer.objective - bound <= close * (1 + Math.abs(answer.objective));
+    const { counted } = store;
+    const canGoOn = bound < limits.enough && round < limits.rounds && instance.meter.spent <= limits.until;
+    if ((isDone || short) && limits.counts && canGoOn) {
+      if (countMore(instance, counted, rest.demand, columns, answer.use)) continue;
+    }
     if (
       isDone ||
       short ||
@@ -196,7 +208,7 @@ interface Priced {
  * @param slack share of a board's cost by which its bound may be too high
  */
 function priceAll(asking: Asking, at: Duals, slack: number): Priced {
-  const { instance, rest, open } = asking;
+  const { instance, rest, store, open } = asking;
   const { rows } = open;
   let found = 0;
   let bound = 0;
@@ -210,7 +222,8 @@ function priceAll(asking: Asking, at: Duals, slack: number): Priced {
     wanted.map((g, i) => {
       const { pricer, cost } = instance.groups[g]!;
       const { worth, even } = prices[i]!;
-      return { pricer, how: 'bound', worth, target: even, slack: slack * cost };
+      const counted = countedOn(store.counted, pricer, rest.demand);
+      return { pricer, how: 'bound', worth, target: even, slack: slack * cost, counted };
     }),
   );
   wanted.forEach((g, i) => {

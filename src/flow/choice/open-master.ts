@@ -1,4 +1,5 @@
 import { type Column, columnKey } from './column.ts';
+import { countedInAll, isOvercounted } from './counted-kinds.ts';
 import { type Pool, type Rest, addToPool, fitsRest, likelyColumns } from './generate.ts';
 import { type GroupRow, sideRow } from './group-row.ts';
 import type { Instance } from './instance.ts';
@@ -15,6 +16,8 @@ export interface OpenMaster {
   readonly columns: Column[];
   readonly keys: Set<string>;
   readonly caps: number;
+  /** Kinds counted when it was opened. */
+  readonly counted: number;
   pool: number;
   relaxed: number;
 }
@@ -35,7 +38,16 @@ export function openedAt(
     },
     rows.map(sideRow),
   );
-  return { master, rows, columns: [], keys: new Set(), caps: store.caps.size, pool: 0, relaxed: 0 };
+  return {
+    master,
+    rows,
+    columns: [],
+    keys: new Set(),
+    caps: store.caps.size,
+    counted: countedInAll(store.counted),
+    pool: 0,
+    relaxed: 0,
+  };
 }
 
 /** Brings the store's new columns in; a cap met since then needs a master of its own. */
@@ -47,7 +59,10 @@ export function broughtUp(
   branching: readonly GroupRow[],
 ): OpenMaster {
   const most = mostColumnsPerRow * (instance.kinds.length + instance.groups.length);
-  const isStale = open.caps !== store.caps.size || open.columns.length > most;
+  const isStale =
+    open.caps !== store.caps.size ||
+    open.counted !== countedInAll(store.counted) ||
+    open.columns.length > most;
   const here = isStale ? openedAt(instance, rest, store, branching) : open;
   const { pool, relaxed } = store;
   if (here.pool === 0) {
@@ -60,7 +75,8 @@ export function broughtUp(
   }
   for (; here.relaxed < relaxed.columns.length; here.relaxed += 1) {
     const column = relaxed.columns[here.relaxed]!;
-    if (rest.copies[column.group]! > 0) addColumn(here, column);
+    if (rest.copies[column.group]! === 0) continue;
+    if (!isOvercounted(instance, store.counted, rest.demand, column)) addColumn(here, column);
   }
   return here;
 }

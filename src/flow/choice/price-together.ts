@@ -1,4 +1,5 @@
 import type { Meter } from '../patterns/meter.ts';
+import type { Counted } from '../patterns/strip/counted/counting.ts';
 import type { Placement, PlatePattern } from '../patterns/plate.ts';
 import type { PriceBound, Pricer } from '../patterns/strip/strip-pricer.ts';
 
@@ -10,6 +11,8 @@ export interface PriceAsk {
   readonly target: number;
   /** By how much a bound may exceed what was found. */
   readonly slack: number;
+  /** Of a bound: kinds that the pattern may not use more often than said. */
+  readonly counted?: readonly Counted[];
   /** Where given, a pattern within these caps is looked for instead. */
   readonly caps?: Int32Array;
   /**
@@ -29,8 +32,8 @@ export interface Priced {
 export type PriceTogether = (asks: readonly PriceAsk[]) => readonly PriceBound[];
 
 function answerOf(ask: PriceAsk): PriceBound {
-  const { pricer, how, worth, target, slack, caps } = ask;
-  if (how === 'bound') return pricer.bound(worth, target, slack);
+  const { pricer, how, worth, target, slack, counted, caps } = ask;
+  if (how === 'bound') return pricer.bound(worth, target, slack, counted);
   const isFine = how === 'fine';
   const pattern = caps === undefined ? pricer.glance(worth, target, isFine) : capped(ask, caps, isFine);
   return { bound: Infinity, pattern };

@@ -1,3 +1,4 @@
+import type { CountedKinds } from './counted-kinds.ts';
 import type { Unfit } from './exact-pattern.ts';
 import type { Pool } from './generate.ts';
 import type { GroupRow } from './group-row.ts';
@@ -11,4 +12,5 @@ export interface Store {
   /** Caps met so far: group and kind. */
   readonly caps: Map<string, GroupRow>;
   readonly unfit: Unfit;
+  readonly counted: CountedKinds;
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Kind, Placement } from '../../../src/flow/patterns/plate.ts';
+import { usesOf } from '../../../src/flow/patterns/strip/counted/counting.ts';
 import { type Fineness, openStripPricer } from '../../../src/flow/patterns/strip/strip-pricer.ts';
 import { wrongWith } from './cuttable.ts';
 import { maximalCounts, mostWorth } from './every-cut.ts';
@@ -102,6 +103,33 @@ describe('on 1,000 tiny plates with defects, each kind up to its cap', () => {
       const { bound } = open(one, fine).bound(one.worth, -1);
       expect(bound, one.said).toBeGreaterThanOrEqual(one.capped);
       expect(bound, one.said).toBeLessThanOrEqual(one.free);
+    }
+  });
+
+  test('with every kind counted, the bound is the worth of the best way within the caps, which comes with it and can be cut', () => {
+    let counted = 0;
+    for (const one of all) {
+      const kinds = one.kinds.map(({ cap }, kind) => ({ kind, cap }));
+      if (usesOf(kinds) > 200) continue;
+      counted += 1;
+      const { bound, pattern } = open(one, fine).bound(one.worth, -1, 0, kinds);
+      expect(bound, one.said).toBe(one.capped);
+      if (bound === 0) continue;
+      expect(wrongWith(one.plate, one.kinds, pattern!.placements), one.said).toEqual([]);
+      expect(overCaps(one.kinds, pattern!.placements), one.said).toEqual([]);
+      expect(pattern!.value, one.said).toBe(bound);
+    }
+    expect(counted).toBeGreaterThan(0.8 * cases);
+  });
+
+  test('with some kinds counted, the bound lies between that with all and that with none', () => {
+    for (const one of all) {
+      const some = one.kinds.flatMap(({ cap }, kind) => ((one.seed + kind) % 2 === 0 ? [{ kind, cap }] : []));
+      const pricer = open(one, fine);
+      const { bound, pattern } = pricer.bound(one.worth, -1, 0, some);
+      expect(bound, one.said).toBeGreaterThanOrEqual(one.capped);
+      expect(bound, one.said).toBeLessThanOrEqual(pricer.bound(one.worth, -1).bound);
+      if (bound > 0) expect(wrongWith(one.plate, one.kinds, pattern!.placements), one.said).toEqual([]);
     }
   });
 

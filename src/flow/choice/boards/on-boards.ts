@@ -54,7 +54,13 @@ export function onBoards(whole: Instance, store: Store, copies: Int32Array, with
     instance,
     groups,
     paid,
-    store: { pool: take(store.pool), relaxed: take(store.relaxed), caps: new Map(caps), unfit: store.unfit },
+    store: {
+      pool: take(store.pool),
+      relaxed: take(store.relaxed),
+      caps: new Map(caps),
+      unfit: store.unfit,
+      counted: store.counted,
+    },
   };
 }
 

@@ -1,4 +1,5 @@
 import { type SearchNode, branchAndPrice } from '../branch.ts';
+import { countedOn } from '../counted-kinds.ts';
 import { dive } from '../dive.ts';
 import { wholeRest } from '../generate.ts';
 import type { Instance } from '../instance.ts';
@@ -121,12 +122,13 @@ function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> 
     enough: room(),
     until: limits.until,
     capped: false,
+    counts: true,
   });
   keepLearnt(store, here);
   const slack = slackOf(set.bound);
   const cut = found.cuts.at(-1);
   if (cut !== undefined && paid + found.bound > set.bound + slack) {
-    cuts.push(cutForAll(instance, here, cut));
+    cuts.push(cutForAll(search, here, cut));
     if (cuts.length % diveEvery === 0) yield* diveAround(search, set, limits.until);
     return true;
   }
@@ -186,7 +188,11 @@ function* diveAround(search: Search, set: BoardSet, until: number): Generator<vo
 }
 
 /** The cut that refutes a set, with the worth of all other boards at the same prices. */
-function cutForAll(instance: Instance, { groups }: OnBoards, { least, worth, price }: BoardCut): BoardCut {
+function cutForAll(
+  { instance, store }: Search,
+  { groups }: OnBoards,
+  { least, worth, price }: BoardCut,
+): BoardCut {
   const others = [...instance.groups.keys()].filter(
     (g) => !groups.includes(g) && instance.groups[g]!.copies > 0,
   );
@@ -194,7 +200,8 @@ function cutForAll(instance: Instance, { groups }: OnBoards, { least, worth, pri
     others.map((g) => {
       const { pricer, rate } = instance.groups[g]!;
       const here = price.map((each, k) => each - rate * instance.kinds[k]!.length * instance.kinds[k]!.width);
-      return { pricer, how: 'bound', worth: here, target: 0, slack: 0 };
+      const counted = countedOn(store.counted, pricer, wholeRest(instance).demand);
+      return { pricer, how: 'bound', worth: here, target: 0, slack: 0, counted };
     }),
   );
   const all = new Float64Array(instance.groups.length);

@@ -44,7 +44,7 @@ function eachSection(pricing: Pricing, start: number, take: (end: number, worth:
  * length before it. On a relaxed raster a position stands for all up to the next, so a section may be longer by that.
  * O(positions × steps).
  */
-function clearTail(pricing: Pricing): Float64Array {
+export function clearTail(pricing: Pricing): Float64Array {
   const { xs, relaxed, exactX } = pricing.raster;
   const n = xs.length;
   fillClearRows(pricing);

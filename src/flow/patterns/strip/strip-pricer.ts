@@ -1,6 +1,8 @@
 import type { Meter } from '../meter.ts';
 import type { Kind, Placement, Plate, PlatePattern } from '../plate.ts';
 import { type Bands, bandsOf } from './bands.ts';
+import { type CountedMemories, countedBound } from './counted/counted-bound.ts';
+import type { Counted } from './counted/counting.ts';
 import { type Memory, type Pricing, memoryFor, valueStacks } from './frame.ts';
 import { type Raster, rasterOf } from './raster-plate.ts';
 import { cutSections } from './sections.ts';
@@ -13,8 +15,11 @@ export interface Pricer {
    * with the pattern that reaches it; on a raster that is a relaxation with the best one found that is worth more than the
    * target, or null.
    * @param slack by how much the bound may exceed what was found: it is had the sooner
+   * @param counted kinds that no pattern may use more often than said; each doubles the work, or more
    */
-  bound(worth: Float64Array, target: number, slack?: number): PriceBound;
+  bound(worth: Float64Array, target: number, slack?: number, counted?: readonly Counted[]): PriceBound;
+  /** Whether kinds can be counted. */
+  canCount(): boolean;
   /**
    * A good pattern within the caps, not always the best; empty when it looks as if none is worth more than `target`.
    * @param fine sought among all positions listed, not only a rough selection
@@ -68,6 +73,7 @@ const nothingFits: Pricer = {
   pattern: () => ({ placements: [], value: 0 }),
   glance: () => null,
   isQuickAtAGlance: () => false,
+  canCount: () => false,
 };
 
 /** Makes a thing when it is first wanted, and keeps it. */
@@ -102,6 +108,7 @@ export function openStripPricer(
   const above = isComplete ? below : once(() => sideOf(plate, listed(boundX, boundY, true) ?? found));
   const isLarge = found.xs.length * found.ys.length * found.widths.length > worthARoughSide;
   const rough = isLarge ? once(() => sideOf(plate, listed(roughX, roughY, false) ?? found)) : below;
+  const memories: CountedMemories = new Map();
   /** The best pattern of one side, if it is worth more than the target. */
   const search = (
     side: Side,
@@ -117,9 +124,13 @@ export function openStripPricer(
     return { placements, value: worthOf(placements, worth) };
   };
   return {
-    bound(worth, target, slack = 0) {
+    canCount: () => !above().raster.relaxed,
+    bound(worth, target, slack = 0, counted = []) {
       const pricing: Pricing = { plate, ...above(), worth, caps: null, meter };
       valueStacks(pricing);
+      if (counted.length > 0 && !pricing.raster.relaxed) {
+        return countedBound(pricing, counted, memories, target, slack);
+      }
       const sections = cutSections(pricing, 0, target, Infinity, slack);
       if (sections.bound <= target) return { bound: sections.bound, pattern: null };
       // A relaxation's best need not be a pattern: one is sought among places that can be cut.

@@ -1,0 +1,136 @@
+import { nextOffer, pushStep } from '../stairs.ts';
+import type { CountedPricing } from './counted-frame.ts';
+
+/** A row as it stands, by use: worth of its pieces so far (−1: none with that use), and the label of its last step (−1: none yet). */
+interface Standing {
+  readonly worth: Float64Array;
+  readonly label: Int32Array;
+  /** Most worth of the pieces offered at one place, by use: a longer piece of no more worth is none. */
+  readonly most: Float64Array;
+}
+
+/** Whether something that uses no more is worth as much. */
+function isBeaten(worth: Float64Array, less: readonly number[], value: number): boolean {
+  for (let i = 0; i < less.length; i += 1) if (worth[less[i]!]! >= value) return true;
+  return false;
+}
+
+/** Offers what a piece of each length, started at position p behind the row of one use, makes of it. */
+function offerPieces(
+  { pricing, counting, memory }: CountedPricing,
+  band: number,
+  p: number,
+  use: number,
+  standing: Standing,
+): void {
+  const { count, groups, clear } = pricing.memory.active[band]!;
+  const { uses, sum, less } = counting;
+  const { optionWorth, offers, lastStart, lastLabel, lastOption, lastUse } = memory;
+  const n = pricing.raster.xs.length;
+  const { most } = standing;
+  most.fill(0);
+  for (let g = 0; g < count; g += 1) {
+    if (clear[g]! <= most[0]!) continue;
+    const group = groups[g]!;
+    const behind = group.next[p]!;
+    if (behind < 0) return;
+    const k = p - group.start;
+    const id = k >= 0 && k < group.ids.length ? group.ids[k]! : group.clear;
+    for (let more = 0; more < uses; more += 1) {
+      const gain = optionWorth[id * uses + more]!;
+      if (gain <= most[more]! || isBeaten(most, less[more]!, gain)) continue;
+      most[more] = gain;
+      const all = sum[use * uses + more]!;
+      if (all < 0) continue;
+      const total = standing.worth[use]! + gain;
+      const { worth, marks } = offers[all]!;
+      if (total <= worth[behind]!) continue;
+      worth[behind] = total;
+      marks[behind >> 5] = marks[behind >> 5]! | (1 << (behind & 31));
+      const label = all * n + behind;
+      lastStart[label] = p;
+      lastLabel[label] = standing.label[use]!;
+      lastOption[label] = id;
+      lastUse[label] = more;
+    }
+  }
+}
+
+/** Takes the offer to one use at position q, if there is one; says whether the row rises by it. */
+function takeOffer(
+  { pricing, counting, memory }: CountedPricing,
+  q: number,
+  use: number,
+  standing: Standing,
+): boolean {
+  const { worth: offered, marks } = memory.offers[use]!;
+  const bit = 1 << (q & 31);
+  if ((marks[q >> 5]! & bit) === 0) return false;
+  marks[q >> 5] = marks[q >> 5]! & ~bit;
+  const worth = offered[q]!;
+  offered[q] = 0;
+  if (worth <= standing.worth[use]! || isBeaten(standing.worth, counting.less[use]!, worth)) return false;
+  standing.worth[use] = worth;
+  standing.label[use] = use * pricing.raster.xs.length + q;
+  const row = memory.making[use]!;
+  row.at[row.count] = q;
+  row.value[row.count] = worth;
+  row.count += 1;
+  return true;
+}
+
+/** As fillRow, a staircase for each use. A step that is worth no more than one that uses less is left out. */
+export function fillCountedRow(counted: CountedPricing, band: number, start: number): void {
+  const { pricing, counting, memory } = counted;
+  const { uses, less } = counting;
+  const { wakes } = pricing.bands.bands[band]!;
+  const standing: Standing = {
+    worth: new Float64Array(uses).fill(-1),
+    label: new Int32Array(uses).fill(-1),
+    most: new Float64Array(uses),
+  };
+  standing.worth[0] = 0;
+  for (const row of memory.making) row.count = 0;
+  let wake = 0;
+  let work = 0;
+  offerPieces(counted, band, start, 0, standing);
+  for (let p = start; ;) {
+    while (wake < wakes.length && wakes[wake]! <= p) wake += 1;
+    const due = wakes[wake] ?? Infinity;
+    let q = due;
+    for (const { marks } of memory.offers) {
+      const next = nextOffer(marks, p + 1);
+      if (next >= 0 && next < q) q = next;
+    }
+    if (q === Infinity) break;
+    for (let use = 0; use < uses; use += 1) {
+      const rises = takeOffer(counted, q, use, standing);
+      const here = standing.worth[use]!;
+      if (!rises && (q !== due || here < 0 || isBeaten(standing.worth, less[use]!, here))) continue;
+      work += 4 + pricing.memory.active[band]!.count / 2;
+      offerPieces(counted, band, q, use, standing);
+    }
+    p = q;
+  }
+  keepRow(counted, band);
+  pricing.meter.spent += 2 * work;
+}
+
+function keepRow({ counting, memory }: CountedPricing, band: number): void {
+  memory.making.forEach(({ at, value, count }, use) => {
+    memory.rowFrom[band * counting.uses + use] = memory.rows.end;
+    for (let k = 0; k < count; k += 1) pushStep(memory.rows, at[k]!, value[k]!);
+    memory.rowTo[band * counting.uses + use] = memory.rows.end;
+  });
+}
+
+/** As fillRows. */
+export function fillCountedRows(counted: CountedPricing, start: number): void {
+  const { bands, memory } = counted.pricing;
+  counted.memory.rows.end = 0;
+  for (let b = 0; b < bands.bands.length; b += 1) {
+    const band = bands.bands[b]!;
+    memory.alias[b] = band.clearBand !== b && start >= band.clearFrom ? band.clearBand : b;
+    if (memory.alias[b] === b) fillCountedRow(counted, b, start);
+  }
+}
