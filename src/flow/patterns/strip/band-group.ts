@@ -29,6 +29,8 @@ interface Fitting {
   /** Of a single shape: option by how many of it are stacked; −1 where not asked yet. Null for several shapes, and for runs. */
   readonly byCount: number[] | null;
   readonly clear: number;
+  /** What a strip with nothing in the way offers; null before it is asked for. */
+  whole: BandGroup | null;
 }
 
 /** What strips of one plate offer, each thing worked out once. */
@@ -89,6 +91,7 @@ function fittingOf(offering: Offering, index: number, width: number): Fitting {
     clearances: new Set(shapes.flatMap((s) => s.clearances)),
     byCount: isSingle ? [0] : null,
     clear: shapes.length === 0 ? 0 : listed(offering, group, shapes, width, []),
+    whole: null,
   };
   offering.fitting[index]!.set(width, made);
   return made;
@@ -138,8 +141,28 @@ function optionUnder(
 }
 
 /** Whether every shape has a clearance with nothing in the way. */
-function isClear({ shapes }: Fitting, blocking: readonly Obstacle[]): boolean {
-  return shapes.every((s) => s.clearances.some((c) => blocking.every((o) => o.clearance !== c)));
+function isClear({ shapes }: Fitting, blocked: Uint8Array): boolean {
+  for (let s = 0; s < shapes.length; s += 1) {
+    const { clearances } = shapes[s]!;
+    let isFree = false;
+    for (let c = 0; c < clearances.length && !isFree; c += 1) isFree = blocked[clearances[c]!] === 0;
+    if (!isFree) return false;
+  }
+  return true;
+}
+
+/** The places, ascending and each once, where an obstacle begins or ends to lie under a piece of this length. */
+function changesUnder(inReach: readonly Obstacle[], length: number): number[] {
+  const changes: number[] = [];
+  for (const { x, end } of inReach) changes.push(x - length + 1, end);
+  changes.sort((a, b) => a - b);
+  return changes;
+}
+
+/** Obstacles in the way along a strip, and which clearances have any (1). */
+export interface InTheWay {
+  readonly obstacles: readonly Obstacle[];
+  readonly blocked: Uint8Array;
 }
 
 /**
@@ -151,27 +174,35 @@ export function bandGroup(
   offering: Offering,
   index: number,
   width: number,
-  blocking: readonly Obstacle[],
+  { obstacles, blocked }: InTheWay,
 ): BandGroup | null {
   const fitting = fittingOf(offering, index, width);
   const { clear } = fitting;
   if (clear === 0) return null;
-  if (isClear(fitting, blocking)) return groupOf(offering, index, clear, []);
+  if (obstacles.length === 0 || isClear(fitting, blocked)) {
+    return (fitting.whole ??= groupOf(offering, index, clear, []));
+  }
   const { length } = offering.raster.groups[index]!;
   const { xs, relaxed, exactX } = offering.raster;
-  const inReach = blocking.filter(({ clearance }) => fitting.clearances.has(clearance));
-  const changes = [...new Set(inReach.flatMap((o) => [o.x - length + 1, o.end]))].sort((a, b) => a - b);
+  const inReach = obstacles.filter(({ clearance }) => fitting.clearances.has(clearance));
+  const changes = changesUnder(inReach, length);
   const spans: Span[] = [];
+  let stop = ceilIndex(xs, changes[0]!);
   for (let k = 0; k + 1 < changes.length; k += 1) {
     const from = changes[k]!;
     const next = changes[k + 1]!;
-    const first = ceilIndex(xs, from);
-    let stop = ceilIndex(xs, next);
+    if (next === from) continue;
+    const first = stop;
+    stop = ceilIndex(xs, next);
     // On a relaxed raster the last position stands for places behind the change as well.
-    if (relaxed && !exactX && stop > first && (xs[stop] ?? next) > next) stop -= 1;
-    if (stop <= first) continue;
+    const last = relaxed && !exactX && stop > first && (xs[stop] ?? next) > next ? stop - 1 : stop;
+    if (last <= first) continue;
     const under = inReach.filter((o) => o.x < from + length && o.end > from);
-    spans.push({ first, stop, id: optionUnder(offering, index, fitting, width, under) });
+    const id = optionUnder(offering, index, fitting, width, under);
+    const before = spans.at(-1);
+    if (id === clear) continue;
+    if (before?.id === id && before.stop === first) before.stop = last;
+    else spans.push({ first, stop: last, id });
   }
   return groupOf(offering, index, clear, spans);
 }
@@ -179,20 +210,13 @@ export function bandGroup(
 /** Positions from `first` on, `stop` exclusive, that have the option. */
 interface Span {
   readonly first: number;
-  readonly stop: number;
+  stop: number;
   readonly id: number;
 }
 
-function groupOf(offering: Offering, index: number, clear: number, all: readonly Span[]): BandGroup {
-  const spans: Span[] = [];
-  for (const span of all) {
-    const last = spans.at(-1);
-    if (span.id === clear) continue;
-    if (last !== undefined && last.id === span.id && last.stop === span.first) {
-      spans[spans.length - 1] = { ...last, stop: span.stop };
-    } else spans.push(span);
-  }
-  const key = `${index}|${clear}|${spans.map(({ first, stop, id }) => `${first},${stop},${id}`).join(';')}`;
+function groupOf(offering: Offering, index: number, clear: number, spans: readonly Span[]): BandGroup {
+  let key = `${index}|${clear}`;
+  for (const { first, stop, id } of spans) key += `|${first},${stop},${id}`;
   const known = offering.groups.get(key);
   if (known !== undefined) return known;
   const start = spans[0]?.first ?? 0;

@@ -1,5 +1,12 @@
 import type { Plate } from '../plate.ts';
-import { type BandGroup, type Obstacle, type Offering, bandGroup, openOffering } from './band-group.ts';
+import {
+  type BandGroup,
+  type InTheWay,
+  type Obstacle,
+  type Offering,
+  bandGroup,
+  openOffering,
+} from './band-group.ts';
 import { ceilIndex } from './raster.ts';
 import type { Raster } from './raster-plate.ts';
 import type { StackOption } from './stack.ts';
@@ -39,18 +46,18 @@ export interface Bands {
   readonly fullBand: number;
 }
 
-function obstacles(plate: Plate, y: number, width: number): Obstacle[] {
-  return plate.clearances.flatMap((rectangles, clearance) =>
-    rectangles
-      .filter((r) => r.y < y + width && r.y + r.width > y)
-      .map((r) => ({
-        clearance,
-        x: r.x,
-        end: r.x + r.length,
-        low: Math.max(0, r.y - y),
-        high: Math.min(width, r.y + r.width - y),
-      })),
-  );
+function inTheWay(plate: Plate, y: number, width: number): InTheWay {
+  const obstacles: Obstacle[] = [];
+  const blocked = new Uint8Array(plate.clearances.length);
+  plate.clearances.forEach((rectangles, clearance) => {
+    for (const r of rectangles) {
+      if (r.y >= y + width || r.y + r.width <= y) continue;
+      blocked[clearance] = 1;
+      const [low, high] = [Math.max(0, r.y - y), Math.min(width, r.y + r.width - y)];
+      obstacles.push({ clearance, x: r.x, end: r.x + r.length, low, high });
+    }
+  });
+  return { obstacles, blocked };
 }
 
 /**
@@ -80,7 +87,7 @@ export function bandsOf(given: Plate, raster: Raster): Bands {
   const bands: Band[] = [];
   const byKey = new Map<string, number>();
   const arcs: BandArc[] = [];
-  const make = (width: number, blocking: readonly Obstacle[], clearBand: number): number => {
+  const make = (width: number, blocking: InTheWay, clearBand: number): number => {
     const groups: BandGroup[] = [];
     for (let index = raster.groups.length - 1; index >= 0; index -= 1) {
       const made = bandGroup(offering, index, width, blocking);
@@ -93,20 +100,20 @@ export function bandsOf(given: Plate, raster: Raster): Bands {
     bands.push({
       width,
       groups,
-      wakes: wakesOf(raster, groups, blocking),
+      wakes: wakesOf(raster, groups, blocking.obstacles),
       clearFrom: groups.reduce((most, g) => Math.max(most, g.start + g.ids.length), 0),
       clearBand: clearBand < 0 ? bands.length : clearBand,
     });
     return bands.length - 1;
   };
-  const clear = raster.widths.map((width) => make(width, [], -1));
+  const clear = raster.widths.map((width) => make(width, { obstacles: [], blocked: new Uint8Array(0) }, -1));
   raster.widths.forEach((width, w) => {
     let under = -1;
     raster.ys.forEach((y, from) => {
       const to = raster.nextY[w]![from]!;
       if (to < 0) return;
-      const blocking = obstacles(plate, y, width);
-      const band = blocking.length === 0 ? clear[w]! : make(width, blocking, clear[w]!);
+      const blocking = inTheWay(plate, y, width);
+      const band = blocking.obstacles.length === 0 ? clear[w]! : make(width, blocking, clear[w]!);
       arcs.push({ from, to, band, y, under });
       under = band;
     });
