@@ -13,8 +13,8 @@ import { mantelJob } from '../laws/random-job.ts';
 
 // No thread here: stand-ins that take their share of the asks as a thread might.
 
-const effort = 0.03;
-const job = mantelJob(5, { kinds: 12, boards: 26, pieces: 24 });
+const effort = 0.02;
+const job = mantelJob(5, { kinds: 12, boards: 48, pieces: 24 });
 
 function solved(thread?: OpenThread): Choice {
   return finish(choose(job, { seed: 1, effort, thread }));
@@ -76,7 +76,7 @@ describe('a solve that shares its pricing', () => {
 
   it('does without where there is no thread, and asks for none where the job is small', () => {
     expect(solved(() => null)).toEqual(alone);
-    const small = mantelJob(5, { kinds: 6, boards: 8, pieces: 10 });
+    const small = mantelJob(5, { kinds: 6, boards: 12, pieces: 10 });
     const opened: unknown[] = [];
     finish(
       choose(small, {

@@ -37,7 +37,7 @@ export interface OtherThread {
 export type OpenThread = (job: Job) => OtherThread | null;
 
 /** With fewer groups, or fewer asks at a time, a thread costs as much as it saves (measured; see DEVELOPERS). */
-export const fewestShared = { groups: 24, asks: 3 } as const;
+export const fewestShared = { groups: 48, asks: 3 } as const;
 
 /**
  * The instance with its asks shared with another thread, where that pays. Every answer and the work it took is the

@@ -14,7 +14,7 @@ import { root } from '../../rules/source-files.ts';
 // The real thread. It runs the built files, as npm test has just built them.
 const script = join(root, 'dist', 'shell', 'threads', 'pricing-worker.js');
 
-const job = mantelJob(2, { kinds: 20, boards: 30, pieces: 36 });
+const job = mantelJob(2, { kinds: 20, boards: 48, pieces: 36 });
 
 function solved(thread?: OpenThread): Choice {
   return finish(choose(job, { seed: 1, effort: 0.05, thread }));
