@@ -29,7 +29,13 @@ const asFine = { patternX: 2000, patternY: 300, boundX: 400, boundY: 64, mostSta
 /** Patterns made as the solver makes its first: greedy, column generation at the root, one dive. */
 function columnsOf(instance: Instance, seconds: number): readonly Column[] {
   const start = performance.now();
-  const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map(), unfit: new Map(), counted: new Map() };
+  const store: Store = {
+    pool: emptyPool(),
+    relaxed: emptyPool(),
+    caps: new Map(),
+    unfit: new Map(),
+    counted: new Map(),
+  };
   greedy(instance, wholeRest(instance), store.pool, areaWorth(instance), false);
   const rounds = { first: 2, later: 6, until: Infinity, fine: false };
   const limits = { rounds: 200, enough: Infinity, until: Infinity, capped: true, counts: false };
