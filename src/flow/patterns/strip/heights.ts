@@ -1,6 +1,6 @@
 import type { BandArc } from './bands.ts';
 import { type Pricing, firstRippable } from './frame.ts';
-import { nextOffer, pushStep } from './stairs.ts';
+import { mergeOffers } from './stairs.ts';
 
 /**
  * Offers to a height what the strips below an arc and the row on it make together, where that is more than the height
@@ -36,33 +36,6 @@ function offerStrip({ memory }: Pricing, { from: below, to, band }: BandArc, fro
   return isBetter;
 }
 
-/** Makes a height's staircase of the one before it and of what was offered. */
-function takeOffers({ memory }: Pricing, j: number): void {
-  const { heights, heightFrom, heightTo } = memory;
-  const { worth: offered, marks } = memory.offers;
-  let before = heightFrom[j - 1]!;
-  const beforeEnd = heightTo[j - 1]!;
-  heightFrom[j] = heights.end;
-  let worth = 0;
-  let q = nextOffer(marks, 0);
-  while (q >= 0 || before < beforeEnd) {
-    const beforeAt = before < beforeEnd ? heights.at[before]! : Infinity;
-    const p = q >= 0 && q <= beforeAt ? q : beforeAt;
-    let here = 0;
-    if (p === beforeAt) here = heights.value[before++]!;
-    if (p === q) {
-      here = Math.max(here, offered[q]!);
-      offered[q] = 0;
-      marks[q >> 5] = marks[q >> 5]! & ~(1 << (q & 31));
-      q = nextOffer(marks, q + 1);
-    }
-    if (here <= worth) continue;
-    worth = here;
-    pushStep(heights, p, worth);
-  }
-  heightTo[j] = heights.end;
-}
-
 /**
  * Best stack of strips for every section end, a staircase for each height j: most worth of strips below j in the
  * section from `start`. Starts from height `base` (strips below it are settled). A strip is laid only on a height that holds
@@ -93,7 +66,9 @@ export function stackStrips(pricing: Pricing, start: number, base: number): void
     }
     isSame[j] = isBetter ? 0 : 1;
     if (isBetter) {
-      takeOffers(pricing, j);
+      heightFrom[j] = heights.end;
+      mergeOffers(heights, memory.offers, heightFrom[j - 1]!, heightTo[j - 1]!, null);
+      heightTo[j] = heights.end;
       continue;
     }
     heightFrom[j] = heightFrom[j - 1]!;

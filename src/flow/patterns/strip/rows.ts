@@ -1,5 +1,5 @@
 import type { ActiveGroups, Memory, Pricing } from './frame.ts';
-import { nextOffer, pushStep } from './stairs.ts';
+import { nextOffer, pushStep, takeOffer } from './stairs.ts';
 
 /** Whether the row whose last step is at `step` (−1: none) can take the option's pieces and stay within the caps. */
 function rowTakes(memory: Memory, caps: Int32Array, step: number, option: number): boolean {
@@ -80,9 +80,7 @@ export function fillRow(pricing: Pricing, band: number, start: number): void {
     let risen = -1;
     let q = nextOffer(offers.marks, p + 1);
     for (; q >= 0 && q <= due && risen < 0; q = nextOffer(offers.marks, q + 1)) {
-      const worth = offers.worth[q]!;
-      offers.worth[q] = 0;
-      offers.marks[q >> 5] = offers.marks[q >> 5]! & ~(1 << (q & 31));
+      const worth = takeOffer(offers, q);
       if (worth <= standing.worth) continue;
       standing.worth = worth;
       standing.step = q;

@@ -60,3 +60,40 @@ export function nextOffer(marks: Int32Array, from: number): number {
   }
   return (w << 5) + 31 - Math.clz32(word & -word);
 }
+
+/** Takes what is offered at a position: its worth, and no offer is left there. */
+export function takeOffer({ worth, marks }: Offers, p: number): number {
+  const here = worth[p]!;
+  worth[p] = 0;
+  marks[p >> 5] = marks[p >> 5]! & ~(1 << (p & 31));
+  return here;
+}
+
+/**
+ * Ends the store with a staircase made of its steps `from` to `to` and of all that is offered, which is taken.
+ * @param isBeaten what is of no use by other means is left out
+ */
+export function mergeOffers(
+  stairs: Stairs,
+  offers: Offers,
+  from: number,
+  to: number,
+  isBeaten: ((at: number, worth: number) => boolean) | null,
+): void {
+  let worth = 0;
+  let k = from;
+  let q = nextOffer(offers.marks, 0);
+  while (q >= 0 || k < to) {
+    const stepAt = k < to ? stairs.at[k]! : Infinity;
+    const p = q >= 0 && q <= stepAt ? q : stepAt;
+    let here = 0;
+    if (p === stepAt) here = stairs.value[k++]!;
+    if (p === q) {
+      here = Math.max(here, takeOffer(offers, q));
+      q = nextOffer(offers.marks, q + 1);
+    }
+    if (here <= worth || isBeaten?.(p, here) === true) continue;
+    worth = here;
+    pushStep(stairs, p, worth);
+  }
+}

@@ -1,5 +1,5 @@
 import { firstRippable } from '../frame.ts';
-import { nextOffer, pushStep, stairsAt } from '../stairs.ts';
+import { mergeOffers, stairsAt } from '../stairs.ts';
 import type { CountedPricing } from './counted-frame.ts';
 
 /** Offers to a height what the stack below and a row on it make together, where that is more than the height before it has. O(steps). */
@@ -43,30 +43,15 @@ function offerStrip(
 function takeOffers({ counting, memory }: CountedPricing, j: number, use: number): void {
   const { uses, less } = counting;
   const { heights, heightFrom, heightTo } = memory;
-  const { worth: offered, marks } = memory.offers[use]!;
-  let before = heightFrom[(j - 1) * uses + use]!;
-  const beforeEnd = heightTo[(j - 1) * uses + use]!;
-  const isBeaten = (p: number, worth: number): boolean =>
-    less[use]!.some((v) => stairsAt(heights, heightFrom[j * uses + v]!, heightTo[j * uses + v]!, p) >= worth);
-  heightFrom[j * uses + use] = heights.end;
-  let worth = 0;
-  let q = nextOffer(marks, 0);
-  while (q >= 0 || before < beforeEnd) {
-    const beforeAt = before < beforeEnd ? heights.at[before]! : Infinity;
-    const p = q >= 0 && q <= beforeAt ? q : beforeAt;
-    let here = 0;
-    if (p === beforeAt) here = heights.value[before++]!;
-    if (p === q) {
-      here = Math.max(here, offered[q]!);
-      offered[q] = 0;
-      marks[q >> 5] = marks[q >> 5]! & ~(1 << (q & 31));
-      q = nextOffer(marks, q + 1);
-    }
-    if (here <= worth || isBeaten(p, here)) continue;
-    worth = here;
-    pushStep(heights, p, worth);
-  }
-  heightTo[j * uses + use] = heights.end;
+  const stack = j * uses + use;
+  heightFrom[stack] = heights.end;
+  mergeOffers(heights, memory.offers[use]!, heightFrom[stack - uses]!, heightTo[stack - uses]!, (p, worth) =>
+    less[use]!.some((v) => {
+      const other = j * uses + v;
+      return stairsAt(heights, heightFrom[other]!, heightTo[other]!, p) >= worth;
+    }),
+  );
+  heightTo[stack] = heights.end;
 }
 
 /** As stackStrips, a staircase for each height and use. */

@@ -1,4 +1,4 @@
-import { nextOffer, pushStep } from '../stairs.ts';
+import { nextOffer, pushStep, takeOffer } from '../stairs.ts';
 import type { CountedPricing } from './counted-frame.ts';
 
 /** A row as it stands, by use: worth of its pieces so far (−1: none with that use), and the label of its last step (−1: none yet). */
@@ -57,18 +57,15 @@ function offerPieces(
 }
 
 /** Takes the offer to one use at position q, if there is one; says whether the row rises by it. */
-function takeOffer(
+function takeRise(
   { pricing, counting, memory }: CountedPricing,
   q: number,
   use: number,
   standing: Standing,
 ): boolean {
-  const { worth: offered, marks } = memory.offers[use]!;
-  const bit = 1 << (q & 31);
-  if ((marks[q >> 5]! & bit) === 0) return false;
-  marks[q >> 5] = marks[q >> 5]! & ~bit;
-  const worth = offered[q]!;
-  offered[q] = 0;
+  const offers = memory.offers[use]!;
+  if ((offers.marks[q >> 5]! & (1 << (q & 31))) === 0) return false;
+  const worth = takeOffer(offers, q);
   if (worth <= standing.worth[use]! || isBeaten(standing.worth, counting.less[use]!, worth)) return false;
   standing.worth[use] = worth;
   standing.label[use] = use * pricing.raster.xs.length + q;
@@ -104,7 +101,7 @@ export function fillCountedRow(counted: CountedPricing, band: number, start: num
     }
     if (q === Infinity) break;
     for (let use = 0; use < uses; use += 1) {
-      const rises = takeOffer(counted, q, use, standing);
+      const rises = takeRise(counted, q, use, standing);
       const here = standing.worth[use]!;
       if (!rises && (q !== due || here < 0 || isBeaten(standing.worth, less[use]!, here))) continue;
       work += 4 + pricing.memory.active[band]!.count / 2;
