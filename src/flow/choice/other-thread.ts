@@ -39,13 +39,17 @@ export type OpenThread = (job: Job) => OtherThread | null;
 /** With fewer groups, or fewer asks at a time, a thread costs as much as it saves (measured; see DEVELOPERS). */
 export const fewestShared = { groups: 48, asks: 3 } as const;
 
+/** Most groups that two threads keep at hand: each lists positions of its own, and of more that takes gigabytes. */
+const mostShared = 300;
+
 /**
  * The instance with its asks shared with another thread, where that pays. Every answer and the work it took is the
  * same on either thread and both come together in the order of the asks, so a solve takes the same course and ends with the
  * same plan as with one thread, only sooner.
  */
 export function withThread(job: Job, instance: Instance, open: OpenThread | undefined): Instance {
-  if (open === undefined || instance.groups.length < fewestShared.groups || isSticks(instance))
+  const { length } = instance.groups;
+  if (open === undefined || length < fewestShared.groups || length > mostShared || isSticks(instance))
     return instance;
   const thread = open(job);
   return thread === null ? instance : { ...instance, price: priceOnTwo(instance, thread) };
