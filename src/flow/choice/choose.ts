@@ -210,9 +210,9 @@ function stagesOf(solving: Solving, effort: number): readonly Stage[] {
     ...base,
     ['proving', proveBoards(solving, few ? 0.5 : 0.7, few ? 0.3 : 0.08)],
     ['trying other layouts', improveUpTo(solving, 0.8, few ? 8 : Infinity, few ? neverSolve : often)],
-    ['proving', proveBoards(solving, 0.97, 0.3)],
-    ['proving', prove(solving, 0.97)],
-    ['improving', improveUpTo(solving, 1, Infinity, often)],
+    ['proving', proveBoards(solving, few ? 0.9 : 0.97, 0.3)],
+    ['proving', prove(solving, few ? 0.9 : 0.97)],
+    ['improving', improveUpTo(solving, 1, Infinity, few ? neverSolve : often)],
   ];
 }
 
@@ -226,7 +226,7 @@ function stagesOfLarge(solving: Solving): readonly Stage[] {
 }
 
 const often = { diveEvery: 5, solveEvery: 6 };
-const neverSolve = { diveEvery: Infinity, solveEvery: Infinity };
+const neverSolve = { diveEvery: 3, solveEvery: Infinity };
 
 /**
  * Chooses boards and patterns for a job: a layout at once, then column generation to its bound, a dive, and branch

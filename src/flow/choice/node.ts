@@ -95,7 +95,9 @@ export function* solveNode(
   /** 0: rough glances, 1: fine ones, 2: exact. */
   let care = 0;
   let center: Duals | null = null;
-  let share = shareOfCenter;
+  // The general engine's bounds are not always met by a pattern: mixed prices would ask it in vain.
+  const isGeneral = instance.groups.some(({ pricer }) => !pricer.isQuickAtAGlance() && !pricer.canCount());
+  let share = isGeneral ? 0 : shareOfCenter;
   // Once a pass at the master's own prices finds nothing, only an exact one can end it.
   let mayBeLax = true;
   for (let round = 1; ; round += 1) {
