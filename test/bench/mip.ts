@@ -3,11 +3,11 @@ import highsPackage from 'highs';
 import { buildInstance } from '../../src/flow/choice/build-instance.ts';
 import type { Column } from '../../src/flow/choice/column.ts';
 import { dive } from '../../src/flow/choice/dive.ts';
-import { emptyPool, wholeRest } from '../../src/flow/choice/generate.ts';
+import { wholeRest } from '../../src/flow/choice/generate.ts';
 import { areaWorth, greedy } from '../../src/flow/choice/greedy.ts';
 import type { Instance } from '../../src/flow/choice/instance.ts';
 import { solveNode } from '../../src/flow/choice/node.ts';
-import type { Store } from '../../src/flow/choice/store.ts';
+import { emptyStore } from '../../src/flow/choice/store.ts';
 import type { Job } from '../../src/flow/stock/job.ts';
 
 /** What the independent MIP solver made of the generated columns. */
@@ -29,13 +29,7 @@ const asFine = { patternX: 2000, patternY: 300, boundX: 400, boundY: 64, mostSta
 /** Patterns made as the solver makes its first: greedy, column generation at the root, one dive. */
 function columnsOf(instance: Instance, seconds: number): readonly Column[] {
   const start = performance.now();
-  const store: Store = {
-    pool: emptyPool(),
-    relaxed: emptyPool(),
-    caps: new Map(),
-    unfit: new Map(),
-    counted: new Map(),
-  };
+  const store = emptyStore();
   greedy(instance, wholeRest(instance), store.pool, areaWorth(instance), false);
   const rounds = { first: 2, later: 6, until: Infinity, fine: false };
   const limits = { rounds: 200, enough: Infinity, until: Infinity, capped: true, counts: false };

@@ -1,11 +1,11 @@
 import { type Learnt, searchBoards } from './boards/search-boards.ts';
 import type { Column } from './column.ts';
 import { dive } from './dive.ts';
-import { type Pool, type Rest, addToPool, emptyPool, fitsRest, wholeRest } from './generate.ts';
+import { type Pool, type Rest, addToPool, fitsRest, wholeRest } from './generate.ts';
 import type { Instance } from './instance.ts';
 import { solveNode } from './node.ts';
 import { type Plan, planOf } from './plan.ts';
-import type { Store } from './store.ts';
+import { type Store, emptyStore } from './store.ts';
 
 /** What is left of a job as a job of its own: fewer pieces, fewer boards, groups and kinds numbered as before. */
 function restAsJob(instance: Instance, rest: Rest): Instance {
@@ -26,11 +26,11 @@ export function* layOutAgain(
   instance: Instance,
   rest: Rest,
   pool: Pool,
-  { unfit, counted }: Pick<Store, 'unfit' | 'counted'>,
+  known: Pick<Store, 'unfit' | 'counted'>,
   limits: { readonly cutoff: number; readonly until: number },
 ): Generator<void, Column[] | null, void> {
   const job = restAsJob(instance, rest);
-  const store: Store = { pool: emptyPool(), relaxed: emptyPool(), caps: new Map(), unfit, counted };
+  const store = emptyStore(known);
   for (const column of pool.columns) if (fitsRest(column, rest)) addToPool(store.pool, column);
   let best: Plan | null = null;
   let cutoff = limits.cutoff;

@@ -6,13 +6,13 @@ import { areaBound } from './bound.ts';
 import { type SearchNode, branchAndPrice } from './branch.ts';
 import { buildInstance } from './build-instance.ts';
 import { dive } from './dive.ts';
-import { emptyPool, wholeRest } from './generate.ts';
+import { wholeRest } from './generate.ts';
 import { areaWorth, greedy } from './greedy.ts';
 import { type ImproveLimits, improve } from './improve.ts';
 import type { Instance } from './instance.ts';
 import { solveNode } from './node.ts';
 import { withThread } from './other-thread.ts';
-import type { Store } from './store.ts';
+import { type Store, emptyStore } from './store.ts';
 import { fillOneBoard, isOneBoard } from './one-board.ts';
 import { type Plan, planOf } from './plan.ts';
 import type { Progress, Solve, SolveOptions } from './progress.ts';
@@ -241,13 +241,7 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   };
   const stopped = (): boolean => options.stop?.() === true;
   const done = (): boolean => stopped() || isMet(standing);
-  const store: Store = {
-    pool: emptyPool(),
-    relaxed: emptyPool(),
-    caps: new Map(),
-    unfit: new Map(),
-    counted: new Map(),
-  };
+  const store = emptyStore();
   const solving = {
     instance,
     store,

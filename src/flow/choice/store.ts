@@ -1,6 +1,6 @@
 import type { CountedKinds } from './counted-kinds.ts';
 import type { Unfit } from './exact-pattern.ts';
-import type { Pool } from './generate.ts';
+import { type Pool, emptyPool } from './generate.ts';
 import type { GroupRow } from './group-row.ts';
 
 /** What the search keeps from node to node. */
@@ -13,4 +13,10 @@ export interface Store {
   readonly caps: Map<string, GroupRow>;
   readonly unfit: Unfit;
   readonly counted: CountedKinds;
+}
+
+/** A store with nothing in it yet; what was learnt of the same plates before is passed on. */
+export function emptyStore(known: Pick<Store, 'unfit' | 'counted'> | null = null): Store {
+  const { unfit, counted } = known ?? { unfit: new Map(), counted: new Map() };
+  return { pool: emptyPool(), relaxed: emptyPool(), caps: new Map(), unfit, counted };
 }
