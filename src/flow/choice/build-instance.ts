@@ -128,17 +128,9 @@ function finenessFor(pieces: number, boards: number): Fineness {
     return { patternX: 2000, patternY: 300, boundX: 2000, boundY: 300, mostStarts: 16, ...rough };
   if (size <= 3_000)
     return { patternX: 1200, patternY: 140, boundX: 1200, boundY: 140, mostStarts: 12, ...rough };
-  if (size <= 50_000)
-    return {
-      patternX: 2000,
-      patternY: 300,
-      boundX: 2000,
-      boundY: 300,
-      mostStarts: 4,
-      roughX: 60,
-      roughY: 14,
-    };
-  return { patternX: 80, patternY: 16, boundX: 60, boundY: 12, mostStarts: 3, roughX: 40, roughY: 10 };
+  const all = { patternX: 2000, patternY: 300, boundX: 2000, boundY: 300 };
+  if (size <= 200_000) return { ...all, mostStarts: 4, roughX: 60, roughY: 14 };
+  return { ...all, mostStarts: 3, roughX: 40, roughY: 10 };
 }
 
 /** Turns a job into numbers. Boards that can hold nothing stay in, at no harm. */

@@ -1,10 +1,11 @@
-import { type Random, random } from '../../base/random/random.ts';
+import { random } from '../../base/random/random.ts';
 import type { Job } from '../stock/job.ts';
-import { type Learnt, mostSlots, searchBoards } from './boards/search-boards.ts';
+import { mostSlots, searchBoards } from './boards/search-boards.ts';
 import type { Column } from './column.ts';
 import { areaBound } from './bound.ts';
 import { type SearchNode, branchAndPrice } from './branch.ts';
 import { buildInstance } from './build-instance.ts';
+import { firstByPrices, isByPrices, stagesByPrices } from './by-prices.ts';
 import { dive } from './dive.ts';
 import { wholeRest } from './generate.ts';
 import { areaWorth, greedy } from './greedy.ts';
@@ -12,31 +13,14 @@ import { type ImproveLimits, improve } from './improve.ts';
 import type { Instance } from './instance.ts';
 import { solveNode } from './node.ts';
 import { withThread } from './other-thread.ts';
-import { type Store, emptyStore } from './store.ts';
+import { type Solving, type Stage, type Standing, cutoffOf, isMet, offerTo, raiseOf } from './standing.ts';
+import { emptyStore } from './store.ts';
 import { fillOneBoard, isOneBoard } from './one-board.ts';
-import { type Plan, planOf } from './plan.ts';
+import { planOf } from './plan.ts';
 import type { Progress, Solve, SolveOptions } from './progress.ts';
-import { roundedBound } from './round-bound.ts';
 import { cutSticks } from './sticks/cut-sticks.ts';
 import { isSticks } from './sticks/to-sticks.ts';
 import { toChoice } from './to-choice.ts';
-
-/** Share of the objective below which a gap is rounding. */
-const gapTolerance = 1e-7;
-
-/** The best plan and bound so far; one per solve, passed on to every step of it. */
-interface Standing {
-  best: Plan;
-  bound: number;
-}
-
-function slackOf(value: number): number {
-  return gapTolerance * (1 + Math.abs(value));
-}
-
-function isMet({ best, bound }: Standing): boolean {
-  return best.objective - bound <= slackOf(best.objective);
-}
 
 /** How it stands, for whoever watches. The value is the goal's only once every piece is laid out. */
 function say(doing: string, { best, bound }: Standing): Progress {
@@ -59,39 +43,11 @@ function* told(
 const workPerSolve = 1.6e8;
 const workPerPiece = 4.5e6;
 
+/** The same with many boards, where no simplex takes time beside the work that is counted. */
+const workPerPieceOfMany = 9e6;
+
 /** Work of one board under `most value`, in the general engine's steps. */
 const workForOneBoard = 4e9;
-
-interface Solving {
-  readonly instance: Instance;
-  readonly store: Store;
-  readonly standing: Standing;
-  readonly stream: Random;
-  /** What the root's prices say of sets of boards. */
-  readonly learnt: Learnt;
-  /** Work the whole solve may do. */
-  readonly budget: number;
-}
-
-function offerTo(standing: Standing): (plan: Plan) => boolean {
-  return (plan) => {
-    if (plan.objective < standing.best.objective) standing.best = plan;
-    return isMet(standing);
-  };
-}
-
-/** What a plan must beat to be worth looking for. */
-function cutoffOf(standing: Standing): () => number {
-  return () => standing.best.objective - 0.5 * slackOf(standing.best.objective);
-}
-
-/** Takes a bound in, rounded up to what boards can cost. */
-function raiseOf(instance: Instance, standing: Standing): (bound: number) => void {
-  return (bound) => {
-    const rounded = roundedBound(instance, bound, standing.best.objective);
-    standing.bound = Math.max(standing.bound, rounded);
-  };
-}
 
 /** Neighbourhood search up to a share of the budget. */
 function* improveUpTo(
@@ -125,7 +81,7 @@ function* first({ instance, store, standing }: Solving): Generator<void, void, v
     wholeRest(instance),
     store.pool,
     areaWorth(instance),
-    isFew(instance),
+    { fine: isFew(instance), fromPool: false },
     columns,
   )) {
     standing.best = planOf(instance, columns);
@@ -194,8 +150,6 @@ function* proveBoards(
   });
 }
 
-type Stage = readonly [string, Generator<void, void, void>];
-
 /** The stages of a solve after its first layout, in order. Without effort only those that make it whole and bound it. */
 function stagesOf(solving: Solving, effort: number): readonly Stage[] {
   const slots = slotsOf(solving.instance);
@@ -251,7 +205,9 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     budget: Infinity,
   };
   const pieces = instance.kinds.reduce((sum, kind) => sum + kind.demand, 0);
-  const work = Math.max(0.05, options.effort) * (workPerSolve + pieces * workPerPiece);
+  const isMany = isByPrices(instance);
+  const perPiece = isMany ? workPerPieceOfMany : workPerPiece;
+  const work = Math.max(0.05, options.effort) * (workPerSolve + pieces * perPiece);
   if (isSticks(instance)) {
     const sticks = cutSticks(instance, standing, { seed: options.seed, until: instance.meter.spent + work });
     yield* told(sticks, standing, 'cutting lengths', done);
@@ -265,9 +221,12 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     return toChoice(job, instance, standing.best, standing.bound);
   }
   // The first layout is finished whatever happens: without it there is nothing to show.
-  yield* told(first(solving), standing, 'first layout', () => false);
-  const budget = instance.meter.spent + work;
-  for (const [doing, stage] of stagesOf({ ...solving, budget }, options.effort)) {
+  const prices = new Float64Array(instance.kinds.length);
+  const opening = isMany ? firstByPrices(solving, prices) : first(solving);
+  yield* told(opening, standing, 'first layout', () => false);
+  const given = { ...solving, budget: instance.meter.spent + work };
+  const stages = isMany ? stagesByPrices(given, prices) : stagesOf(given, options.effort);
+  for (const [doing, stage] of stages) {
     if (!done()) yield* told(stage, standing, doing, done);
   }
   return toChoice(job, instance, standing.best, standing.bound);

@@ -59,7 +59,11 @@ export function* dive(
     });
     const fixings = nextFixings(generated, rest);
     // Whatever the master can do nothing with is laid out board by board.
-    if (fixings.length === 0) return [...fixed, ...(yield* greedy(instance, rest, pool, worth, limits.fine))];
+    if (fixings.length === 0)
+      return [
+        ...fixed,
+        ...(yield* greedy(instance, rest, pool, worth, { fine: limits.fine, fromPool: false })),
+      ];
     for (const { column, times } of fixings) {
       for (let t = Math.min(times, timesInRest(column, rest)); t > 0; t -= 1) {
         fixed.push(column);

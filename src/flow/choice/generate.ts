@@ -165,7 +165,7 @@ function pricedNow(
 }
 
 /** Worth of a piece of each kind on one group: its dual less the credit its area loses; 0 for a kind not wanted any more. */
-function worthOn(instance: Instance, g: number, price: Float64Array, rest: Rest): Float64Array {
+export function worthOn(instance: Instance, g: number, price: Float64Array, rest: Rest): Float64Array {
   const { rate } = instance.groups[g]!;
   return price.map((each, k) => {
     const { length, width } = instance.kinds[k]!;

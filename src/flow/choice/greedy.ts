@@ -22,10 +22,66 @@ export function tastedWorth(instance: Instance, random: Random): Float64Array {
   return areaWorth(instance).map((share) => share ** power * (1 + noise * (uniform(random) - 0.5)));
 }
 
-/** What a group's board would hold, and what that is worth for its money. */
+/** Prices with a taste: every kind a little up or down. */
+export function tastedPrices(prices: Float64Array, random: Random): Float64Array {
+  const noise = 0.2 * uniform(random);
+  return prices.map((price) => price * (1 + noise * (uniform(random) - 0.5)));
+}
+
+/** What a group's board would hold, and what that is worth for its money at most, nearly. Null: not asked yet. */
 interface Offer {
-  column: Column;
-  rate: number;
+  readonly column: Column | null;
+  readonly rate: number;
+}
+
+/** How a greedy layout goes about it. */
+export interface GreedyWay {
+  /** Patterns among all positions listed, or a rough selection. */
+  readonly fine: boolean;
+  /**
+   * Whether patterns met before do as long as they fit, and boards without one are taken to come out even: for worths that are
+   * prices, where a bound has just been worked out.
+   */
+  readonly fromPool: boolean;
+}
+
+/** Boards asked at once when the best offers no longer fit. */
+const askedAtOnce = 4;
+
+/** A pattern met before does for one that no longer fits if it is worth so much of it. */
+const nearlyAsGood = 0.97;
+
+/** Patterns met so far, by group. */
+function byGroup({ groups }: Instance, { columns }: Pool): Column[][] {
+  const lists = groups.map((): Column[] => []);
+  for (const column of columns) lists[column.group]!.push(column);
+  return lists;
+}
+
+/** The best of a group's patterns that can be cut from what is left; none: as good as even. */
+function offerMet(columns: readonly Column[], rest: Rest, cost: number, worth: Float64Array): Offer {
+  let best: Offer = { column: null, rate: 0 };
+  for (const column of columns) {
+    const rate = rateOf(column, cost, worth);
+    if (rate > best.rate && fitsRest(column, rest)) best = { column, rate };
+  }
+  return best.column === null ? { column: null, rate: 1 } : best;
+}
+
+/** Of the boards whose offer takes all that is left, the cheapest; null when there is none. */
+function cheapestLast(free: readonly number[], offers: Map<number, Offer>, rest: Rest): number | null {
+  const left = rest.demand.reduce((sum, count) => sum + Math.max(0, count), 0);
+  let cheapest: Column | null = null;
+  for (const g of free) {
+    const { column } = offers.get(g)!;
+    if (column?.placements.length !== left || !fitsRest(column, rest)) continue;
+    if (cheapest === null || column.cost < cheapest.cost) cheapest = column;
+  }
+  return cheapest?.group ?? null;
+}
+
+function rateOf(column: Column, cost: number, worth: Float64Array): number {
+  return columnWorth(column, worth) / (cost + 1e-9);
 }
 
 /**
@@ -33,17 +89,21 @@ interface Offer {
  * What is left only shrinks, so a pattern made earlier says what its board is worth at most, nearly: only when it comes first and
  * no longer fits is the board's pattern made again.
  * Yields after each board.
- * @param rest changed: what could not be placed   @param fine patterns among all positions listed   @param fixed what is laid so far, growing as it goes
+ * @param rest changed: what could not be placed   @param fixed what is laid so far, growing as it goes
  */
 export function* greedy(
   instance: Instance,
   rest: Rest,
   pool: Pool,
   worth: Float64Array,
-  fine: boolean,
+  { fine, fromPool }: GreedyWay,
   fixed: Column[] = [],
 ): Generator<void, Column[], void> {
   const offers = new Map<number, Offer>();
+  const met = fromPool ? byGroup(instance, pool) : [];
+  met.forEach((columns, g) => {
+    if (rest.copies[g]! > 0) offers.set(g, offerMet(columns, rest, instance.groups[g]!.cost, worth));
+  });
   const wanted = worth.slice();
   const offer = (groups: readonly number[]): void => {
     const asks = groups.map((g): PriceAsk => {
@@ -54,26 +114,36 @@ export function* greedy(
       const g = groups[i]!;
       const group = instance.groups[g]!;
       const column = columnOf(g, pattern?.placements ?? [], group);
-      offers.set(g, { column, rate: columnWorth(column, worth) / (group.cost + 1e-9) });
+      offers.set(g, { column, rate: rateOf(column, group.cost, worth) });
     });
+  };
+  const isStale = (g: number): boolean => {
+    const { column } = offers.get(g)!;
+    return column === null || !fitsRest(column, rest);
+  };
+  const isMetAgain = (g: number): boolean => {
+    const before = offers.get(g)!;
+    const now = offerMet(met[g] ?? [], rest, instance.groups[g]!.cost, worth);
+    if (now.column === null || before.column === null || now.rate < nearlyAsGood * before.rate) return false;
+    offers.set(g, now);
+    return true;
   };
   while (!isDone(rest)) {
     worth.forEach((w, k) => (wanted[k] = rest.demand[k]! > 0 ? w : 0));
-    const free = [...instance.groups.keys()].filter((g) => rest.copies[g] !== 0);
+    const free = [...instance.groups.keys()].filter((g) => rest.copies[g]! > 0);
     offer(free.filter((g) => !offers.has(g)));
-    let best: Offer | null;
+    let best = -1;
     for (;;) {
-      best = null;
-      for (const g of free) {
-        const here = offers.get(g)!;
-        if (here.rate > (best?.rate ?? 0)) best = here;
-      }
-      const first = best as Offer | null;
-      if (first === null || fitsRest(first.column, rest)) break;
-      offer([first.column.group]);
+      free.sort((a, b) => offers.get(b)!.rate - offers.get(a)!.rate || a - b);
+      [best = -1] = free;
+      if (best < 0 || offers.get(best)!.rate <= 0 || !isStale(best)) break;
+      // Those next in line are asked with it: they would come first soon.
+      const stale = fromPool ? free.slice(0, askedAtOnce).filter(isStale) : [best];
+      offer(stale.filter((g) => !isMetAgain(g)));
     }
-    const chosen = best as Offer | null;
-    if (chosen === null) break;
+    if (fromPool && best >= 0) best = cheapestLast(free, offers, rest) ?? best;
+    const chosen = best < 0 ? null : offers.get(best)!;
+    if (chosen?.column == null || chosen.rate <= 0) break;
     addToPool(pool, chosen.column);
     fixed.push(chosen.column);
     spend(rest, chosen.column);

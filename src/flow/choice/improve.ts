@@ -25,7 +25,7 @@ function losses(instance: Instance, { columns }: Plan, { prices }: Pool): number
 }
 
 /** Which boards to clear: two to `most` or now and then all, those that lose more the likelier. */
-function boardsToClear(
+export function boardsToClear(
   instance: Instance,
   plan: Plan,
   pool: Pool,
@@ -46,7 +46,7 @@ function boardsToClear(
 const mostFreeGroups = 12;
 
 /** How dear the cheapest pattern met of each group is, at the last prices. */
-function dearness(instance: Instance, { columns, prices }: Pool): Float64Array {
+export function dearness(instance: Instance, { columns, prices }: Pool): Float64Array {
   const least = new Float64Array(instance.groups.length).fill(Infinity);
   if (prices === null) return least;
   for (const column of columns) {
@@ -57,7 +57,7 @@ function dearness(instance: Instance, { columns, prices }: Pool): Float64Array {
 }
 
 /** The rest with only some of the free boards: those of the incumbent's groups, those that nearly pay, and a draw of the others. */
-function nearby(rest: Rest, columns: readonly Column[], dear: Float64Array, random: Random): Rest {
+export function nearby(rest: Rest, columns: readonly Column[], dear: Float64Array, random: Random): Rest {
   const own = new Set(columns.map((column) => column.group));
   const free = [...rest.copies.keys()].filter((g) => rest.copies[g]! > 0 && !own.has(g));
   free.sort((a, b) => dear[a]! - dear[b]! || a - b);
@@ -124,7 +124,11 @@ export function* improve(
       found = yield* layOutAgain(instance, rest, pool, store, enough);
     } else if (attempt % limits.diveEvery === 0) {
       found = yield* dive(instance, rest, pool, { first: 4, later: 2, until, fine: isFine });
-    } else found = yield* greedy(instance, rest, pool, tastedWorth(instance, random), isFine);
+    } else
+      found = yield* greedy(instance, rest, pool, tastedWorth(instance, random), {
+        fine: isFine,
+        fromPool: false,
+      });
     const plan = planOf(instance, [...kept, ...(found ?? [])]);
     if (plan.objective < incumbent.objective - 1e-9 * (1 + Math.abs(incumbent.objective))) {
       incumbent = plan;

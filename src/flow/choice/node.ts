@@ -35,6 +35,12 @@ export interface NodeLimits {
   readonly capped: boolean;
   /** Whether kinds that the master's patterns use too often are counted from then on: dearer, and a better bound. */
   readonly counts: boolean;
+  /** Prices to begin with, and the bound they gave: what is asked are exact passes alone, near these. */
+  readonly center?: {
+    readonly prices: Float64Array;
+    readonly groupPrices: Float64Array;
+    readonly bound: number;
+  };
 }
 
 /** Prices of one group's pieces and of its board under the master's duals, side rows included. */
@@ -87,14 +93,14 @@ export function* solveNode(
   branching: readonly GroupRow[],
   limits: NodeLimits,
 ): Generator<void, NodeAnswer, void> {
-  let bound = -Infinity;
+  let bound = limits.center?.bound ?? -Infinity;
   const cuts: BoardCut[] = [];
   let open = openedAt(instance, rest, store, branching);
   const few = fewPatterns * instance.groups.length;
   let before = Infinity;
   /** 0: rough glances, 1: fine ones, 2: exact. */
-  let care = 0;
-  let center: Duals | null = null;
+  let care = limits.center === undefined ? 0 : 2;
+  let center = centerOf(limits);
   // The general engine's bounds are not always met by a pattern: mixed prices would ask it in vain.
   const isGeneral = instance.groups.some(({ pricer }) => !pricer.isQuickAtAGlance() && !pricer.canCount());
   let share = isGeneral ? 0 : shareOfCenter;
@@ -151,6 +157,13 @@ export function* solveNode(
       return { answer, columns, bound, cuts };
     }
   }
+}
+
+/** The prices given to begin with; none where none are. */
+function centerOf({ center }: NodeLimits): Duals | null {
+  if (center === undefined) return null;
+  const { prices, groupPrices } = center;
+  return { kindPrice: prices, groupPrice: groupPrices, sidePrice: new Float64Array(0) };
 }
 
 /** Prices of a master, or a mix of two masters' prices. */

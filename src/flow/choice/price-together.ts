@@ -9,7 +9,7 @@ export interface PriceAsk {
   readonly how: 'bound' | 'rough' | 'fine';
   readonly worth: Float64Array;
   readonly target: number;
-  /** By how much a bound may exceed what was found. */
+  /** By how much a bound may exceed what was found, or a better pattern what a glance finds. */
   readonly slack: number;
   /** Of a bound: kinds that the pattern may not use more often than said. */
   readonly counted?: readonly Counted[];
@@ -35,7 +35,8 @@ function answerOf(ask: PriceAsk): PriceBound {
   const { pricer, how, worth, target, slack, counted, caps } = ask;
   if (how === 'bound') return pricer.bound(worth, target, slack, counted);
   const isFine = how === 'fine';
-  const pattern = caps === undefined ? pricer.glance(worth, target, isFine) : capped(ask, caps, isFine);
+  const pattern =
+    caps === undefined ? pricer.glance(worth, target, isFine, slack) : capped(ask, caps, isFine);
   return { bound: Infinity, pattern };
 }
 

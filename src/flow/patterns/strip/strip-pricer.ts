@@ -28,8 +28,9 @@ export interface Pricer {
   /**
    * A pattern worth more than `target` found quickly, however often it uses a kind; null when a quick search finds none.
    * @param fine as above: then not so quickly
+   * @param slack by how much another may be worth more: it is had the sooner
    */
-  glance(worth: Float64Array, target: number, fine?: boolean): PlatePattern | null;
+  glance(worth: Float64Array, target: number, fine?: boolean, slack?: number): PlatePattern | null;
   /** Whether a glance is much quicker than the bound. */
   isQuickAtAGlance(): boolean;
 }
@@ -115,10 +116,11 @@ export function openStripPricer(
     worth: Float64Array,
     target: number,
     mostStarts: number,
+    slack = 0,
   ): PlatePattern | null => {
     const pricing: Pricing = { plate, ...side, worth, caps: null, meter };
     valueStacks(pricing);
-    const sections = cutSections(pricing, 0, target, mostStarts);
+    const sections = cutSections(pricing, 0, target, mostStarts, slack);
     if (sections.worth[sections.worth.length - 1]! <= target) return null;
     const placements = tracePlate(pricing, sections);
     return { placements, value: worthOf(placements, worth) };
@@ -141,8 +143,8 @@ export function openStripPricer(
       const placements = tracePlate(pricing, sections);
       return { bound: sections.bound, pattern: { placements, value: worthOf(placements, worth) } };
     },
-    glance: (worth, target, fine = false) =>
-      search(fine ? below() : rough(), worth, target, fineness.mostStarts),
+    glance: (worth, target, fine = false, slack = 0) =>
+      search(fine ? below() : rough(), worth, target, fineness.mostStarts, slack),
     isQuickAtAGlance: () => isLarge,
     pattern(worth, caps, target, fine = false) {
       const left = caps.slice();

@@ -1,0 +1,123 @@
+import type { Column } from './column.ts';
+import { dive } from './dive.ts';
+import { wholeRest } from './generate.ts';
+import { greedy } from './greedy.ts';
+import type { Instance } from './instance.ts';
+import { solveNode } from './node.ts';
+import { planOf } from './plan.ts';
+import { boundAt } from './prices/bound-at.ts';
+import { layAgain } from './prices/lay-again.ts';
+import { movePrices } from './prices/move-prices.ts';
+import { openingPrices } from './prices/opening-prices.ts';
+import { fineOverRough } from './prices/scale-prices.ts';
+import { type Solving, type Stage, offerTo, raiseOf } from './standing.ts';
+
+/** With more groups than this the simplex takes longer than the pricing: prices are moved step by step instead. */
+const mostForSimplex = 60;
+
+export function isByPrices({ groups }: Instance): boolean {
+  return groups.length > mostForSimplex;
+}
+
+/** Passes in the rough and among all positions, their first steps, and how steps shrink (measured on a week and twice that). */
+const roughly = { passes: 11, step: 0.2, decay: 0.8, fine: false } as const;
+const finely = { passes: 12, step: 0.05, decay: 0.8, fine: true } as const;
+
+/** Share of a board's cost by which its bound may be too high, and the same where boards are so many that each must be quick. */
+const boundSlack = { usual: 2e-3, quick: 2e-2, quickFrom: 300 } as const;
+
+/** The first layout of a job of many boards, at prices moved through all boards once; taken as it stands when it is ended early. */
+export function* firstByPrices(
+  { instance, store, standing, stream }: Solving,
+  prices: Float64Array,
+): Generator<void, void, void> {
+  const rest = wholeRest(instance);
+  prices.set(openingPrices(instance, rest));
+  yield* movePrices(instance, rest, store.pool, prices, stream, { ...roughly, passes: 1, until: Infinity });
+  const columns: Column[] = [];
+  for (const step of greedy(
+    instance,
+    wholeRest(instance),
+    store.pool,
+    prices,
+    { fine: false, fromPool: true },
+    columns,
+  )) {
+    standing.best = planOf(instance, columns);
+    yield step;
+  }
+}
+
+function* findPrices(
+  { instance, store, standing, stream, budget }: Solving,
+  prices: Float64Array,
+): Generator<void, void, void> {
+  const rest = wholeRest(instance);
+  const start = instance.meter.spent;
+  const upTo = (share: number): number => start + share * (budget - start);
+  yield* movePrices(instance, rest, store.pool, prices, stream, { ...roughly, until: upTo(0.2) });
+  const scale = fineOverRough(instance, rest, prices);
+  prices.forEach((price, k) => (prices[k] = price / scale));
+  yield;
+  yield* movePrices(instance, rest, store.pool, prices, stream, { ...finely, until: upTo(0.4) });
+  const slack = instance.groups.length > boundSlack.quickFrom ? boundSlack.quick : boundSlack.usual;
+  const found = yield* boundAt(instance, rest, store.pool, prices, { slack, until: Infinity });
+  if (found === null) return;
+  store.pool.prices = { kind: prices, group: found.groupPrice };
+  raiseOf(instance, standing)(found.bound);
+}
+
+function* layOutByPrices(
+  { instance, store, standing }: Solving,
+  prices: Float64Array,
+): Generator<void, void, void> {
+  const way = { fine: true, fromPool: true };
+  offerTo(standing)(planOf(instance, yield* greedy(instance, wholeRest(instance), store.pool, prices, way)));
+}
+
+/** With more groups than this even a few solves of a master take too long. */
+const mostForMaster = 130;
+
+/** A dive from the patterns met, and a few exact passes at prices mixed with a master's: where there are not too many boards. */
+function* diveAndBound({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
+  const { prices } = store.pool;
+  if (instance.groups.length > mostForMaster || prices === null) return;
+  const center = { prices: prices.kind, groupPrices: prices.group, bound: standing.bound };
+  const rest = wholeRest(instance);
+  const left = budget - instance.meter.spent;
+  const limits = { first: 2, later: 6, until: instance.meter.spent + 0.4 * left, fine: false };
+  offerTo(standing)(planOf(instance, yield* dive(instance, wholeRest(instance), store.pool, limits)));
+  const { bound } = yield* solveNode(instance, rest, store, [], {
+    rounds: 6,
+    enough: Infinity,
+    close: 2e-3,
+    until: instance.meter.spent + 0.3 * left,
+    capped: true,
+    counts: false,
+    center,
+  });
+  raiseOf(instance, standing)(bound);
+}
+
+function* improveByPrices({
+  instance,
+  store,
+  standing,
+  stream,
+  budget,
+}: Solving): Generator<void, void, void> {
+  yield* layAgain(instance, standing.best, store, stream, budget, offerTo(standing));
+}
+
+/**
+ * The stages of a job of many boards. A proof is out of reach: good prices, their bound, a layout by them, improved a few
+ * boards at a time.
+ */
+export function stagesByPrices(solving: Solving, prices: Float64Array): readonly Stage[] {
+  return [
+    ['finding patterns', findPrices(solving, prices)],
+    ['choosing boards', layOutByPrices(solving, prices)],
+    ['choosing boards', diveAndBound(solving)],
+    ['improving', improveByPrices(solving)],
+  ];
+}

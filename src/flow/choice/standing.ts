@@ -1,0 +1,57 @@
+import type { Random } from '../../base/random/random.ts';
+import type { Learnt } from './boards/search-boards.ts';
+import type { Instance } from './instance.ts';
+import type { Plan } from './plan.ts';
+import { roundedBound } from './round-bound.ts';
+import type { Store } from './store.ts';
+
+/** Share of the objective below which a gap is rounding. */
+const gapTolerance = 1e-7;
+
+/** The best plan and bound so far; one per solve, passed on to every step of it. */
+export interface Standing {
+  best: Plan;
+  bound: number;
+}
+
+export function slackOf(value: number): number {
+  return gapTolerance * (1 + Math.abs(value));
+}
+
+export function isMet({ best, bound }: Standing): boolean {
+  return best.objective - bound <= slackOf(best.objective);
+}
+
+export interface Solving {
+  readonly instance: Instance;
+  readonly store: Store;
+  readonly standing: Standing;
+  readonly stream: Random;
+  /** What the root's prices say of sets of boards. */
+  readonly learnt: Learnt;
+  /** Work the whole solve may do. */
+  readonly budget: number;
+}
+
+export function offerTo(standing: Standing): (plan: Plan) => boolean {
+  return (plan) => {
+    if (plan.objective < standing.best.objective) standing.best = plan;
+    return isMet(standing);
+  };
+}
+
+/** What a plan must beat to be worth looking for. */
+export function cutoffOf(standing: Standing): () => number {
+  return () => standing.best.objective - 0.5 * slackOf(standing.best.objective);
+}
+
+/** Takes a bound in, rounded up to what boards can cost. */
+export function raiseOf(instance: Instance, standing: Standing): (bound: number) => void {
+  return (bound) => {
+    const rounded = roundedBound(instance, bound, standing.best.objective);
+    standing.bound = Math.max(standing.bound, rounded);
+  };
+}
+
+/** A step of a solve, and what it does in words for the maker. */
+export type Stage = readonly [string, Generator<void, void, void>];
