@@ -8,6 +8,7 @@ import type { Face } from '../stock/defect.ts';
 import type { Job } from '../stock/job.ts';
 import { usable } from '../stock/usable.ts';
 import { openAnyStagePricer } from './any-stage-pricer.ts';
+import { claimedAreas } from './claimed-area.ts';
 import type { BlankKind, Instance, StockGroup } from './instance.ts';
 import { kindsOf } from './kinds.ts';
 import { priceInTurn } from './price-together.ts';
@@ -69,6 +70,19 @@ function isCuttable({ shop }: Job, { members, width }: BlankKind): boolean {
   return narrow.every(({ length }) => length >= shop.shortestRip);
 }
 
+/** The credit that one piece of each kind costs (see claimedAreas). */
+function claimsOf(
+  { shop }: Job,
+  kinds: readonly BlankKind[],
+  plate: Plate,
+  lying: readonly Kind[],
+  rate: number,
+): Float64Array {
+  if (rate === 0) return new Float64Array(kinds.length);
+  const least = { length: shop.leastOffcutLength, width: shop.leastOffcutWidth };
+  return claimedAreas(plate, lying, kinds, least).map((area) => rate * area);
+}
+
 function groupOf(
   job: Job,
   kinds: readonly BlankKind[],
@@ -105,12 +119,16 @@ function groupOf(
     : openStripPricer(plate, platesKinds, fineness, meter);
   // An offcut earns credit × price × its share of the board. Offcuts lie in the usable area, where the pieces are not.
   const rate = (job.shop.offcutCredit * board.cost) / (board.length * board.width);
-  const cost = job.shop.goal === 'most value' ? 0 : board.cost - rate * plate.length * plate.width;
   return {
     board: index,
     copies: board.quantity,
-    cost,
-    rate: job.shop.goal === 'most value' ? 0 : rate,
+    ...(job.shop.goal === 'most value'
+      ? { cost: 0, rate: 0, claims: new Float64Array(kinds.length) }
+      : {
+          cost: board.cost - rate * plate.length * plate.width,
+          rate,
+          claims: claimsOf(job, kinds, plate, platesKinds, rate),
+        }),
     plate,
     kinds: platesKinds,
     pricer,

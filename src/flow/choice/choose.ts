@@ -18,7 +18,7 @@ import { type Plan, planOf } from './plan.ts';
 import type { Progress, Solve, SolveOptions } from './progress.ts';
 import { roundedBound } from './round-bound.ts';
 import { cutSticks } from './sticks/cut-sticks.ts';
-import { isSticks } from './sticks/to-sticks.ts';
+import { isSticks, levelled } from './sticks/to-sticks.ts';
 import { toChoice } from './to-choice.ts';
 
 /** Share of the objective below which a gap is rounding. */
@@ -234,7 +234,8 @@ const neverSolve = { diveEvery: 3, solveEvery: Infinity };
  * Deterministic in job, seed and effort; `stop` ends it early with the best so far.
  */
 export function* choose(job: Job, options: SolveOptions): Solve {
-  const instance = withThread(job, buildInstance(job), options.thread);
+  const built = withThread(job, buildInstance(job), options.thread);
+  const instance = isSticks(built) ? levelled(built) : built;
   const standing: Standing = {
     best: planOf(instance, []),
     bound: job.shop.goal === 'most value' ? 0 : areaBound(instance),

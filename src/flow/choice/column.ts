@@ -13,8 +13,7 @@ export interface Column {
 
 /** Makes a column of placements on a group's board; counts are taken from them, and the cost (see StockGroup). */
 export function columnOf(group: number, placements: readonly Placement[], board: StockGroup): Column {
-  const area = placements.reduce((sum, { length, width }) => sum + length * width, 0);
-  const cost = board.cost + board.rate * area;
+  const cost = placements.reduce((sum, { kind }) => sum + board.claims[kind]!, board.cost);
   const tally = new Map<number, number>();
   for (const { kind } of placements) tally.set(kind, (tally.get(kind) ?? 0) + 1);
   const kinds = [...tally.keys()].sort((a, b) => a - b);

@@ -36,8 +36,10 @@ export interface StockGroup {
    * from it. Equal to the price when offcuts earn nothing.
    */
   readonly cost: number;
-  /** Credit lost for each square tick that becomes a piece. cost + rate × pieces' area is never above the true cost. */
+  /** Credit for each square tick of kept offcuts. */
   readonly rate: number;
+  /** Credit lost by one piece of each kind (see claimedAreas). cost + Σ claims is never above the true cost. */
+  readonly claims: Float64Array;
   readonly plate: Plate;
   /** The kinds as they may lie on this plate, aligned with the instance's kinds. */
   readonly kinds: readonly Kind[];

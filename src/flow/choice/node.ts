@@ -47,10 +47,8 @@ interface GroupPrices {
 }
 
 function groupPrices(instance: Instance, g: number, answer: Duals, rows: readonly GroupRow[]): GroupPrices {
-  const { rate } = instance.groups[g]!;
-  const worth = answer.kindPrice.map(
-    (price, k) => price - rate * instance.kinds[k]!.length * instance.kinds[k]!.width,
-  );
+  const { claims } = instance.groups[g]!;
+  const worth = answer.kindPrice.map((price, k) => price - claims[k]!);
   let fixed = 0;
   rows.forEach((row, r) => {
     if (row.group !== g) return;

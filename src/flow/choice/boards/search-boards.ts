@@ -198,8 +198,8 @@ function cutForAll(
   );
   const answers = instance.price(
     others.map((g) => {
-      const { pricer, rate } = instance.groups[g]!;
-      const here = price.map((each, k) => each - rate * instance.kinds[k]!.length * instance.kinds[k]!.width);
+      const { pricer, claims } = instance.groups[g]!;
+      const here = price.map((each, k) => each - claims[k]!);
       const counted = countedOn(store.counted, pricer, wholeRest(instance).demand);
       return { pricer, how: 'bound', worth: here, target: 0, slack: 0, counted };
     }),
