@@ -62,6 +62,12 @@ const workPerPiece = 4.5e6;
 /** Work of one board under `most value`, in the general engine's steps. */
 const workForOneBoard = 4e9;
 
+/** Work that a solve may do. */
+export function workFor(instance: Instance, effort: number): number {
+  const pieces = instance.kinds.reduce((sum, kind) => sum + kind.demand, 0);
+  return Math.max(0.05, effort) * (workPerSolve + pieces * workPerPiece);
+}
+
 interface Solving {
   readonly instance: Instance;
   readonly store: Store;
@@ -186,7 +192,7 @@ function* proveBoards(
   shareOfSet: number,
 ): Generator<void, void, void> {
   if (slotsOf(instance) > mostSlots || instance.groups.every(({ cost }) => cost === 0)) return;
-  const limits = { until: share * budget, workPerSet: shareOfSet * budget };
+  const limits = { until: share * budget, workPerSet: shareOfSet * budget, dives: true };
   yield* searchBoards(instance, store, learnt, standing.bound, limits, {
     offer: offerTo(standing),
     cutoff: cutoffOf(standing),
@@ -251,8 +257,7 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     learnt: { cuts: [], refuted: [] },
     budget: Infinity,
   };
-  const pieces = instance.kinds.reduce((sum, kind) => sum + kind.demand, 0);
-  const work = Math.max(0.05, options.effort) * (workPerSolve + pieces * workPerPiece);
+  const work = workFor(instance, options.effort);
   if (isSticks(instance)) {
     const sticks = cutSticks(instance, standing, { seed: options.seed, until: instance.meter.spent + work });
     yield* told(sticks, standing, 'cutting lengths', done);

@@ -24,18 +24,21 @@ function largestSum(sizes: readonly number[], room: number): number {
 /**
  * What pieces take of one side of a board, the kerf beside each included (all sizes here are grown by a kerf, the side
  * too), so that whatever lies side by side comes to the side at most when offcuts count as they are:
- *   f(u) = u                                where an offcut has room beside the piece: u ≤ side − offcut;
- *   f(u) = u + (side − most) / m            elsewhere: beside such a wide piece no offcut is kept,
- * with `most` the most that a row with a wide piece holds, and m the number of wide pieces that go in one.
- * A row with j wide pieces, 1 ≤ j ≤ m, comes to at most most + j (side − most) / m ≤ side; a row with none is as it is.
+ *   f(u) = u                            where an offcut has room beside the piece: u ≤ side − offcut;
+ *   f(u) = u + (side − most(u)) / m     elsewhere: beside such a wide piece no offcut is kept,
+ * with most(u) the most that a row with the piece holds, and m the number of wide pieces that go in one row.
+ * Why: of a row with wide pieces some room r is left; each of them, at most m, adds at most r / m, since r is no less than
+ * side − most(u) for any of them. A row with none is as it is.
  */
 function scaleOf(sizes: readonly number[], side: number, offcut: number): (size: number) => number {
   const fitting = [...new Set(sizes)].filter((size) => size > 0 && size <= side);
   const wide = fitting.filter((size) => size + offcut > side);
   if (wide.length === 0) return (size) => size;
   const together = Math.floor(side / Math.min(...wide));
-  const most = Math.max(...wide.map((size) => size + largestSum(fitting, side - size)));
-  return (size) => (size + offcut > side ? size + (side - most) / together : size);
+  const scaled = new Map(
+    wide.map((size) => [size, size + (side - size - largestSum(fitting, side - size)) / together]),
+  );
+  return (size) => scaled.get(size) ?? size;
 }
 
 /** What is cut as whole rectangles: a run as one where all its pieces are equally wide, else piece by piece. */

@@ -46,9 +46,20 @@ export interface StockGroup {
   readonly pricer: Pricer;
 }
 
+/** Copies that may each be made in one of several ways: so many strips of one kind make one. */
+export interface Alternative {
+  readonly copies: number;
+  readonly ways: readonly { readonly kind: number; readonly strips: number }[];
+}
+
 /** The job as the solver sees it: numbers only. */
 export interface Instance {
   readonly kinds: readonly BlankKind[];
+  /**
+   * Kinds of which some may do for others, for a bound on all ways to make the parts at once. A kind's demand is then the
+   * most that is of use on one board; what is wanted is that the alternatives' copies be made.
+   */
+  readonly alternatives?: readonly Alternative[];
   readonly groups: readonly StockGroup[];
   /** Work done by all pricers of the instance. */
   readonly meter: Meter;

@@ -9,6 +9,7 @@ import type { MasterAnswer } from './master.ts';
 import { type PriceAsk, withinCaps } from './price-together.ts';
 import { type OpenMaster, bringIn, broughtUp, openedAt } from './open-master.ts';
 import type { Store } from './store.ts';
+import { dueFor } from './wanted.ts';
 
 /** Work of a master's solve for each of its rows and columns. */
 const workPerCell = 8;
@@ -211,8 +212,7 @@ function priceAll(asking: Asking, at: Duals, slack: number): Priced {
   const { instance, rest, store, open } = asking;
   const { rows } = open;
   let found = 0;
-  let bound = 0;
-  rest.demand.forEach((demand, k) => (bound += demand * at.kindPrice[k]!));
+  let bound = dueFor(instance, rest, at.kindPrice);
   rows.forEach((row, r) => (bound -= row.limit * at.sidePrice[r]!));
   const least = bound;
   const worths = new Float64Array(instance.groups.length);

@@ -4,6 +4,7 @@ import { type Pool, type Rest, addToPool, fitsRest, likelyColumns } from './gene
 import { type GroupRow, sideRow } from './group-row.ts';
 import type { Instance } from './instance.ts';
 import { type Master, openMaster } from './master.ts';
+import { wantedOf } from './wanted.ts';
 import type { Store } from './store.ts';
 
 /** A master with more columns for each of its rows is opened afresh with the likelier ones. */
@@ -32,7 +33,7 @@ export function openedAt(
   const rows = [...branching, ...store.caps.values()];
   const master = openMaster(
     {
-      demand: [...rest.demand],
+      ...wantedOf(instance, rest),
       penalty: instance.kinds.map((kind) => kind.penalty),
       copies: [...rest.copies],
     },

@@ -2,21 +2,12 @@ import type { Job } from '../../stock/job.ts';
 import type { Choice, Proof } from '../choice.ts';
 import { valueOf } from '../kinds.ts';
 import type { Progress, Solve, SolveOptions } from '../progress.ts';
-import { branchPlans } from './branch-plans.ts';
+import { searchAllWays } from './all-ways.ts';
 import { type Making, type MakingPlan, type Tried, bestOf, solvePlan } from './making-plan.ts';
 import { type WayToMake, waysToMake } from './way-to-make.ts';
 
-/** Shares of the effort: the best of the first plans once more, the search of plans and its bounds. */
+/** Shares of the effort: the best plans once more, and all ways to make the parts at once. */
 const shares = { layout: 0.6, plans: 0.4 };
-
-/** So many of the first plans are solved once more. */
-const mostLookedAgain = 2;
-
-/** Below this effort there is nothing left to look longer with. */
-const effortToLookAgain = 0.2;
-
-/** At an effort of 1 so many parts are decided in the search of plans. */
-const decisionsAtFullEffort = 8;
 
 /** So few plans of how to make the parts are all solved, and their bounds are the bound. */
 const fewPlans = 4;
@@ -24,7 +15,7 @@ const fewPlans = 4;
 /**
  * As `choose`, but a part may instead be made of equal strips, edge-joined, from boards of one tone (DESIGN, section 6).
  * All copies of a part are made in one way; which way for which part is a plan. Few plans are all solved. Of many, a few
- * are solved to start from, and the rest searched as far as the effort goes (see `branchPlans`, which has the bound).
+ * have a first layout, and the bound is that of all ways at once (see `searchAllWays`), whose own plan is looked at longer.
  */
 export function* chooseGlued(job: Job, options: SolveOptions): Solve {
   const making = makingOf(job);
@@ -41,10 +32,33 @@ export function* chooseGlued(job: Job, options: SolveOptions): Solve {
     return withBound(job, bestOf(job, tried).choice, boundOfAll(job, tried));
   }
   const start = yield* started(making, options);
-  const each = { ...options, effort: (shares.plans * options.effort) / (2 * decisionsAtFullEffort) };
-  const decisions = Math.floor(Math.min(1, options.effort) * decisionsAtFullEffort);
-  const { best, bound } = yield* branchPlans(making, start, { root: each, each, decisions });
-  return withBound(job, best.choice, bound);
+  return yield* bettered(making, start, options);
+}
+
+/** From a first layout on: all ways at once for a bound, then the best plans known looked at longer. */
+function* bettered(making: Making, start: Tried, options: SolveOptions): Solve {
+  const { job } = making;
+  const stopped = (): boolean => options.stop?.() === true;
+  const { short, proof } = start.choice;
+  const isMost = job.shop.goal === 'most value';
+  const cutoff = isMost || short.length > 0 ? Infinity : proof.value;
+  const found = yield* searchAllWays(making, cutoff, { ...options, effort: shares.plans * options.effort });
+  const tried = [start];
+  if (found.choice !== null) tried.push({ ...start, choice: found.choice });
+  const plans = [...new Map([found.plan, start.plan].map((plan) => [plan?.join(), plan])).values()];
+  for (const plan of plans) {
+    const best = bestOf(job, tried);
+    if (plan === null || stopped() || isMet(job, best, found.bound)) continue;
+    const longer = { ...options, effort: (shares.layout * options.effort) / plans.length };
+    tried.push(yield* solvePlan(making, plan, longer));
+  }
+  return withBound(job, bestOf(job, tried).choice, found.bound);
+}
+
+/** Whether the layout costs no more, or is worth no less, than any other may. */
+function isMet({ shop }: Job, { choice }: Tried, bound: number | null): boolean {
+  if (bound === null || (shop.goal === 'least cost' && choice.short.length > 0)) return false;
+  return Math.abs(bound - choice.proof.value) <= 1e-7 * (1 + Math.abs(choice.proof.value));
 }
 
 function makingOf(job: Job): Making {
@@ -54,10 +68,7 @@ function makingOf(job: Job): Making {
   return { job, ways, open: open.sort((a, b) => size(b) - size(a)) };
 }
 
-/**
- * The best of a few plans: all parts whole, all of two strips, all of as many as may be. Each has a first layout; where
- * there is effort for it, the best ones are looked at longer.
- */
+/** The best first layout of a few plans: all parts whole, all of two strips, all of as many as may be. */
 function* started(making: Making, options: SolveOptions): Generator<Progress, Tried, void> {
   const { job, ways } = making;
   const stopped = (): boolean => options.stop?.() === true;
@@ -69,14 +80,6 @@ function* started(making: Making, options: SolveOptions): Generator<Progress, Tr
       tried.push(one);
       next = laterWhereShort(ways, one);
     }
-  }
-  const rest = [...tried];
-  for (let turn = 0; turn < mostLookedAgain && rest.length > 0; turn += 1) {
-    if (options.effort < effortToLookAgain || stopped()) break;
-    const best = bestOf(job, rest);
-    rest.splice(rest.indexOf(best), 1);
-    const longer = { ...options, effort: (shares.layout * options.effort) / mostLookedAgain };
-    tried.push(yield* solvePlan(making, best.plan, longer));
   }
   return bestOf(job, tried);
 }
@@ -116,13 +119,12 @@ function* everyPlan(ways: readonly (readonly WayToMake[])[]): Generator<MakingPl
   }
 }
 
-/** The bound of all plans together: of those that may lay out everything; null where one of them lacks some part. */
+/** The bound of all plans together: of those that may lay out everything; null where there is none. */
 function boundOfAll(job: Job, tried: readonly Tried[]): number | null {
   const bounds = tried.map(({ choice }) => choice.proof.bound);
   if (job.shop.goal === 'most value') return Math.max(...bounds);
   const rivals = tried.filter(({ isRuledOut }) => !isRuledOut);
-  if (rivals.length === 0 || rivals.some(({ choice }) => choice.short.length > 0)) return null;
-  return Math.min(...rivals.map(({ choice }) => choice.proof.bound));
+  return rivals.length === 0 ? null : Math.min(...rivals.map(({ leastWhole }) => leastWhole));
 }
 
 /** The choice with the bound of all plans; null: the one that always holds. */
@@ -138,5 +140,7 @@ function withBound(job: Job, choice: Choice, bound: number | null): Choice {
   const proven = apart <= 1e-7 * (1 + Math.abs(value));
   const gap = proven ? 0 : value === 0 ? 1 : apart / Math.abs(value);
   const proof: Proof = { value, bound: proven ? value : limit, gap, proven };
-  return { ...choice, proof };
+  const isLacking = !isMost && choice.short.length > 0 && bound !== null;
+  const { patterns, short } = choice;
+  return { patterns, short, proof, ...(isLacking ? { leastWhole: bound } : {}) };
 }
