@@ -70,17 +70,25 @@ function isCuttable({ shop }: Job, { members, width }: BlankKind): boolean {
   return narrow.every(({ length }) => length >= shop.shortestRip);
 }
 
-/** The credit that one piece of each kind costs (see claimedAreas). */
-function claimsOf(
-  { shop }: Job,
+/** With more boards than this long pieces beside each other are not looked at: a row of the master for each board. */
+const mostBesideRows = 60;
+
+/** The credit that pieces of each kind lose (see claimedAreas). */
+function creditLost(
+  { shop, boards }: Job,
   kinds: readonly BlankKind[],
   plate: Plate,
   lying: readonly Kind[],
   rate: number,
-): Float64Array {
-  if (rate === 0) return new Float64Array(kinds.length);
+): Pick<StockGroup, 'claims' | 'beside'> {
+  if (rate === 0) return { claims: new Float64Array(kinds.length), beside: null };
   const least = { length: shop.leastOffcutLength, width: shop.leastOffcutWidth };
-  return claimedAreas(plate, lying, kinds, least).map((area) => rate * area);
+  const isMany = boards.length > mostBesideRows;
+  const { areas, beside } = claimedAreas(plate, lying, kinds, least);
+  return {
+    claims: areas.map((area) => rate * area),
+    beside: beside === null || isMany ? null : { kinds: beside.kinds, credit: rate * beside.area },
+  };
 }
 
 function groupOf(
@@ -123,11 +131,11 @@ function groupOf(
     board: index,
     copies: board.quantity,
     ...(job.shop.goal === 'most value'
-      ? { cost: 0, rate: 0, claims: new Float64Array(kinds.length) }
+      ? { cost: 0, rate: 0, claims: new Float64Array(kinds.length), beside: null }
       : {
           cost: board.cost - rate * plate.length * plate.width,
           rate,
-          claims: claimsOf(job, kinds, plate, platesKinds, rate),
+          ...creditLost(job, kinds, plate, platesKinds, rate),
         }),
     plate,
     kinds: platesKinds,

@@ -1,24 +1,11 @@
 import type { Kind, Plate } from '../patterns/plate.ts';
 import type { BlankKind, Member } from './instance.ts';
+import { type GrownBoard, type LongBeside, largestSum, longBeside } from './long-beside.ts';
 
 /** The least offcut that the shop keeps; a smaller one earns nothing. Ticks. */
 export interface LeastOffcut {
   readonly length: number;
   readonly width: number;
-}
-
-/** So many sums are told apart; of more, a side counts as one that could be filled without rest. */
-const mostSums = 3000;
-
-/** The largest sum of these sizes, each as often as one likes, that is at most `room`; `room` where there are too many to tell. */
-function largestSum(sizes: readonly number[], room: number): number {
-  const known = new Set([0]);
-  // A set is walked in the order in which it grew: each sum found is taken further in its turn.
-  for (const sum of known) {
-    for (const size of sizes) if (sum + size <= room) known.add(sum + size);
-    if (known.size > mostSums) return room;
-  }
-  return Math.max(...known);
 }
 
 /**
@@ -39,6 +26,12 @@ function scaleOf(sizes: readonly number[], side: number, offcut: number): (size:
     wide.map((size) => [size, size + (side - size - largestSum(fitting, side - size)) / together]),
   );
   return (size) => scaled.get(size) ?? size;
+}
+
+/** Square ticks from which pieces keep kept offcuts away: each piece of a kind, and long ones beside each other so much more. */
+export interface Claims {
+  readonly areas: Float64Array;
+  readonly beside: LongBeside | null;
 }
 
 /** What is cut as whole rectangles: a run as one where all its pieces are equally wide, else piece by piece. */
@@ -64,34 +57,46 @@ export function claimedAreas(
   kinds: readonly Kind[],
   blanks: readonly BlankKind[],
   least: LeastOffcut,
-): Float64Array {
+): Claims {
   const { crosscutKerf: along, ripKerf: across } = plate;
   const own = Float64Array.from(blanks, ({ length, width }) => length * width);
-  if (plate.length <= 0 || plate.width <= 0) return own;
+  if (plate.length <= 0 || plate.width <= 0) return { areas: own, beside: null };
   const lying = kinds.map(({ shapes, clearances }, k) => {
     const fitting = shapes.filter(({ length, width }) => length <= plate.length && width <= plate.width);
     if (clearances.length === 0 || fitting.length === 0) return [];
     return blanks[k]!.members.length > 1 ? rectanglesOf(blanks[k]!) : fitting;
   });
-  const all = lying.flat();
+  const board: GrownBoard = {
+    length: plate.length + along,
+    width: plate.width + across,
+    shapes: lying.flatMap((list, kind) =>
+      list.map(({ length, width }) => ({ kind, length: length + along, width: width + across })),
+    ),
+    offcut: { length: least.length + along, width: least.width + across },
+  };
+  const { shapes, offcut } = board;
   const long = scaleOf(
-    all.map(({ length }) => length + along),
-    plate.length + along,
-    least.length + along,
+    shapes.map(({ length }) => length),
+    board.length,
+    offcut.length,
   );
   const wide = scaleOf(
-    all.map(({ width }) => width + across),
-    plate.width + across,
-    least.width + across,
+    shapes.map(({ width }) => width),
+    board.width,
+    offcut.width,
   );
-  const share = (plate.length * plate.width) / ((plate.length + along) * (plate.width + across));
-  return own.map((area, k) => {
-    const shapes = lying[k]!;
-    const claims = shapes.map(({ length, width }) => share * long(length + along) * wide(width + across));
+  const share = (plate.length * plate.width) / (board.length * board.width);
+  const areas = own.map((area, k) => {
+    const claims = shapes
+      .filter(({ kind }) => kind === k)
+      .map(({ length, width }) => share * long(length) * wide(width));
     if (claims.length === 0) return area;
     // One piece lies one way or the other; the pieces of a run all lie there.
     return blanks[k]!.members.length > 1
       ? claims.reduce((sum, claim) => sum + claim, 0)
       : Math.min(...claims);
   });
+  const demand = blanks.map((blank) => blank.demand);
+  const found = longBeside(board, demand);
+  return { areas, beside: found === null ? null : { kinds: found.kinds, area: share * found.area } };
 }

@@ -38,8 +38,13 @@ export interface StockGroup {
   readonly cost: number;
   /** Credit for each square tick of kept offcuts. */
   readonly rate: number;
-  /** Credit lost by one piece of each kind (see claimedAreas). cost + Σ claims is never above the true cost. */
+  /**
+   * Credit lost by one piece of each kind (see claimedAreas); with what long pieces beside each other lose, cost + Σ claims
+   * is never above the true cost.
+   */
   readonly claims: Float64Array;
+  /** Each piece of these kinds beyond the first on one board loses so much credit more (see longBeside); null: none do. */
+  readonly beside: { readonly kinds: readonly number[]; readonly credit: number } | null;
   readonly plate: Plate;
   /** The kinds as they may lie on this plate, aligned with the instance's kinds. */
   readonly kinds: readonly Kind[];

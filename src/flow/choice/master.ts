@@ -6,6 +6,8 @@ import type { Alternative } from './instance.ts';
 export interface SideRow {
   readonly coefficient: (column: Column) => number;
   readonly limit: number;
+  /** What missing the row by one costs; nothing: it may not be missed. */
+  readonly priceAtMost?: number;
 }
 
 /** What the master needs to know beside its columns. */
@@ -66,7 +68,9 @@ export function openMaster(data: MasterData, sides: readonly SideRow[] = []): Ma
   const dear = 1 + data.penalty.reduce((sum, each, k) => sum + each * Math.max(0, data.demand[k]!), 0);
   const asking = sides.flatMap((side, s) => (side.limit < 0 ? [kinds + groups + s] : []));
   for (const index of asking) lp.addRow({ indices: [index], coefficients: [1], limit: dear });
-  const before = kinds + asking.length;
+  const soft = sides.flatMap(({ priceAtMost: limit }, s) => (limit === undefined ? [] : [{ s, limit }]));
+  for (const { s, limit } of soft) lp.addRow({ indices: [kinds + groups + s], coefficients: [1], limit });
+  const before = kinds + asking.length + soft.length;
   alternatives.forEach(({ ways }, a) => {
     const price = kinds + groups + sides.length + a;
     for (const { kind, strips } of ways)

@@ -55,8 +55,9 @@ function groupPrices(instance: Instance, g: number, answer: Duals, rows: readonl
     if (row.group !== g) return;
     const price = answer.sidePrice[r]!;
     if (price === 0) return;
+    for (const kind of row.beside ?? []) worth[kind] = worth[kind]! - row.sign * price;
     if (row.kind >= 0) worth[row.kind] = worth[row.kind]! - row.sign * price;
-    else fixed += row.sign * price;
+    else if (row.beside === undefined) fixed += row.sign * price;
     fixed -= row.perCopy * price;
   });
   return { worth, fixed, even: instance.groups[g]!.cost + answer.groupPrice[g]! + fixed };
@@ -256,7 +257,7 @@ function glanceAll({ instance, rest, store, answer, open }: Asking, fine: boolea
     const g = wanted[i]!;
     const { worth, target } = asks[i]!;
     const column = columnOf(g, withinCaps(pattern.placements, rest.demand), groups[g]!);
-    if (columnWorth(column, worth) > target && bringIn(open, store.pool, column)) found += 1;
+    if (columnWorth(column, worth) > target && bringIn(open, instance, store.pool, column)) found += 1;
   });
   return found;
 }
@@ -278,7 +279,7 @@ function takePatterns(
   const column = columnOf(g, free.pattern.placements, group);
   const over = overCaps(column, rest);
   if (columnWorth(column, worth) <= even + slack) return 0;
-  let found = over.length === 0 && bringIn(open, store.pool, column) ? 1 : 0;
+  let found = over.length === 0 && bringIn(open, instance, store.pool, column) ? 1 : 0;
   if (over.length > 0 && addToPool(store.relaxed, column)) found = 1;
   for (const kind of over) {
     const key = `${g}|${kind}`;
@@ -288,6 +289,6 @@ function takePatterns(
   }
   if (over.length === 0 || !withCapped) return found;
   const other = columnOf(g, group.pricer.pattern(priced.worth, rest.demand, priced.even).placements, group);
-  if (columnWorth(other, worth) > even + slack && bringIn(open, store.pool, other)) found = 1;
+  if (columnWorth(other, worth) > even + slack && bringIn(open, instance, store.pool, other)) found = 1;
   return found;
 }

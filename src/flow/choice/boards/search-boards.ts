@@ -1,4 +1,5 @@
 import { type SearchNode, branchAndPrice } from '../branch.ts';
+import { boundBoards } from '../bound-boards.ts';
 import { countedOn } from '../counted-kinds.ts';
 import { dive } from '../dive.ts';
 import { wholeRest } from '../generate.ts';
@@ -200,12 +201,13 @@ function cutForAll(
   const others = [...instance.groups.keys()].filter(
     (g) => !groups.includes(g) && instance.groups[g]!.copies > 0,
   );
-  const answers = instance.price(
-    others.map((g) => {
-      const { pricer, claims } = instance.groups[g]!;
+  const answers = boundBoards(
+    instance,
+    others.map((group) => {
+      const { pricer, claims } = instance.groups[group]!;
       const here = price.map((each, k) => each - claims[k]!);
       const counted = countedOn(store.counted, pricer, wholeRest(instance).demand);
-      return { pricer, how: 'bound', worth: here, target: 0, slack: 0, counted };
+      return { group, worth: here, target: 0, slack: 0, counted };
     }),
   );
   const all = new Float64Array(instance.groups.length);
