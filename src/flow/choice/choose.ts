@@ -1,6 +1,7 @@
 import { type Random, random } from '../../base/random/random.ts';
 import type { Job } from '../stock/job.ts';
 import { type Learnt, mostSlots, searchBoards } from './boards/search-boards.ts';
+import type { Choice } from './choice.ts';
 import type { Column } from './column.ts';
 import { areaBound } from './bound.ts';
 import { type SearchNode, branchAndPrice } from './branch.ts';
@@ -20,6 +21,7 @@ import { roundedBound } from './round-bound.ts';
 import { cutSticks } from './sticks/cut-sticks.ts';
 import { isSticks, levelled } from './sticks/to-sticks.ts';
 import { toChoice } from './to-choice.ts';
+import { cheapestChoice, keptNear } from './true-cost.ts';
 
 /** Share of the objective below which a gap is rounding. */
 const gapTolerance = 1e-7;
@@ -28,6 +30,8 @@ const gapTolerance = 1e-7;
 interface Standing {
   best: Plan;
   bound: number;
+  /** The best plans met, that one among them or not. */
+  near: readonly Plan[];
 }
 
 function slackOf(value: number): number {
@@ -81,6 +85,7 @@ interface Solving {
 
 function offerTo(standing: Standing): (plan: Plan) => boolean {
   return (plan) => {
+    standing.near = keptNear(standing.near, plan);
     if (plan.objective < standing.best.objective) standing.best = plan;
     return isMet(standing);
   };
@@ -234,6 +239,16 @@ function stagesOfLarge(solving: Solving): readonly Stage[] {
 const often = { diveEvery: 5, solveEvery: 6 };
 const neverSolve = { diveEvery: 3, solveEvery: Infinity };
 
+/** The choice that the solve ends with. */
+function* answered(job: Job, instance: Instance, standing: Standing, options: SolveOptions): Solve {
+  const choiceOf = (plan: Plan): Choice => toChoice(job, instance, plan, standing.bound);
+  const steps = cheapestChoice(job, instance, standing, options, choiceOf);
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done === true) return step.value;
+    yield say('comparing offcuts', standing);
+  }
+}
+
 /**
  * Chooses boards and patterns for a job: a layout at once, then column generation to its bound, a dive, and branch
  * and price with a neighbourhood search until the bound is met or the effort is spent (DESIGN, section 9).
@@ -245,6 +260,7 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   const standing: Standing = {
     best: planOf(instance, []),
     bound: job.shop.goal === 'most value' ? 0 : areaBound(instance),
+    near: [],
   };
   const stopped = (): boolean => options.stop?.() === true;
   const done = (): boolean => stopped() || isMet(standing);
@@ -262,7 +278,7 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     const sticks = cutSticks(instance, standing, { seed: options.seed, until: instance.meter.spent + work });
     yield* told(sticks, standing, 'cutting lengths', done);
     if (!standing.best.missing.some((count) => count > 0)) {
-      return toChoice(job, instance, standing.best, standing.bound);
+      return yield* answered(job, instance, standing, options);
     }
   }
   if (isOneBoard(job, instance)) {
@@ -276,5 +292,5 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   for (const [doing, stage] of stagesOf({ ...solving, budget }, options.effort)) {
     if (!done()) yield* told(stage, standing, doing, done);
   }
-  return toChoice(job, instance, standing.best, standing.bound);
+  return yield* answered(job, instance, standing, options);
 }

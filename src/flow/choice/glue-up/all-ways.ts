@@ -12,6 +12,7 @@ import type { Progress, SolveOptions } from '../progress.ts';
 import { roundedBound } from '../round-bound.ts';
 import { emptyStore } from '../store.ts';
 import { toChoice } from '../to-choice.ts';
+import { cheapestChoice, keptNear } from '../true-cost.ts';
 import { type JointJob, jointJobOf, ofOwnParts, planOfMix } from './joint-job.ts';
 import type { Making, MakingPlan } from './making-plan.ts';
 
@@ -25,11 +26,17 @@ export interface AllWays {
   readonly choice: Choice | null;
 }
 
+/** Below this effort no branching where offcuts earn credit: what is not known of the credit is then most of the gap. */
+const effortToBranch = 0.08;
+
+const doing = 'weighing ways to make the parts';
+
 /** How it stands. */
 interface Standing {
   bound: number;
   root: NodeAnswer | null;
-  best: Plan | null;
+  /** The best plans met that lay out all parts, cheapest first. */
+  near: readonly Plan[];
 }
 
 /**
@@ -47,20 +54,40 @@ export function* searchAllWays(
   const { job } = making;
   const joint = jointJobOf(making);
   const instance = instanceOf(joint, options);
-  const standing: Standing = { bound: -Infinity, root: null, best: null };
-  const steps = search(instance, cutoff, instance.meter.spent + workFor(instance, options.effort), standing);
+  const standing: Standing = { bound: -Infinity, root: null, near: [] };
+  const until = instance.meter.spent + workFor(instance, options.effort);
+  const branches = options.effort >= effortToBranch || job.shop.offcutCredit === 0;
+  const steps = search(instance, { cutoff, until, branches }, standing);
   for (let step = steps.next(); step.done !== true && options.stop?.() !== true; step = steps.next()) {
     const bound = job.shop.goal === 'most value' || standing.root === null ? null : standing.bound;
-    yield { doing: 'weighing ways to make the parts', value: null, bound };
+    yield { doing, value: null, bound };
   }
-  const { bound, root, best } = standing;
+  const { bound, root } = standing;
   if (root === null) return { bound: null, plan: null, choice: null };
   const all = job.parts.reduce((sum, part) => sum + part.quantity * valueOf(part), 0);
   return {
     bound: job.shop.goal === 'most value' ? all - bound : bound,
     plan: planOfMix(making, joint, mixOf(instance, joint, root)),
-    choice: best === null ? null : ofOwnParts(job, joint, toChoice(joint.job, instance, best, bound)),
+    choice: yield* bestChoice(making, joint, instance, standing, options),
   };
+}
+
+/** The cheapest layout met; null where none was. */
+function* bestChoice(
+  { job }: Making,
+  joint: JointJob,
+  instance: Instance,
+  { near, bound }: Standing,
+  options: SolveOptions,
+): Generator<Progress, Choice | null, void> {
+  const best = near[0];
+  if (best === undefined) return null;
+  const choiceOf = (plan: Plan): Choice => ofOwnParts(job, joint, toChoice(joint.job, instance, plan, bound));
+  const steps = cheapestChoice(job, instance, { best, near }, options, choiceOf);
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done === true) return step.value;
+    yield { doing, value: null, bound: null };
+  }
 }
 
 /** The joint job as the solver sees it. */
@@ -76,10 +103,17 @@ function instanceOf({ job, alike }: JointJob, options: SolveOptions): Instance {
   return { ...instance, alternatives };
 }
 
+interface SearchLimits {
+  readonly cutoff: number;
+  /** Meter reading at which it ends. */
+  readonly until: number;
+  /** Whether sets of boards that the relaxation cannot refute are branched on. */
+  readonly branches: boolean;
+}
+
 function* search(
   instance: Instance,
-  cutoff: number,
-  until: number,
+  { cutoff, until, branches }: SearchLimits,
   standing: Standing,
 ): Generator<void, void, void> {
   const store = emptyStore();
@@ -95,13 +129,13 @@ function* search(
   const slots = whole.copies.reduce((sum, count) => sum + count, 0);
   if (slots > mostSlots || instance.groups.every(({ cost }) => cost === 0)) return;
   const learnt = { cuts: [...standing.root.cuts], refuted: [] };
-  const sets = { until, workPerSet: 0.5 * (until - instance.meter.spent), dives: false };
+  const workPerSet = branches ? 0.5 * (until - instance.meter.spent) : 0;
+  const sets = { until, workPerSet, dives: false };
   yield* searchBoards(instance, store, learnt, standing.bound, sets, {
     offer: (given) => {
-      const plan = planOf(instance, withoutSurplus(instance, given.columns));
-      if (plan.objective < (standing.best?.objective ?? dearest)) standing.best = plan;
+      standing.near = keptNear(standing.near, planOf(instance, withoutSurplus(instance, given.columns)));
     },
-    cutoff: () => standing.best?.objective ?? dearest,
+    cutoff: () => Math.min(standing.near[0]?.objective ?? Infinity, dearest),
     raise,
   });
 }

@@ -2,12 +2,23 @@ import type { Job } from '../../stock/job.ts';
 import type { Choice, Proof } from '../choice.ts';
 import { valueOf } from '../kinds.ts';
 import type { Progress, Solve, SolveOptions } from '../progress.ts';
+import { alikeParts } from './alike.ts';
 import { searchAllWays } from './all-ways.ts';
 import { type Making, type MakingPlan, type Tried, bestOf, solvePlan } from './making-plan.ts';
 import { type WayToMake, waysToMake } from './way-to-make.ts';
 
 /** Shares of the effort: the best plans once more, and all ways to make the parts at once. */
-const shares = { layout: 0.6, plans: 0.4 };
+const shares = { layout: 0.6, plans: 0.4, neighbour: 0.05 };
+
+/** So many plans are looked at longer, and so many of their neighbours at an effort of 1. */
+const plansLookedAt = 2;
+const neighboursAtFullEffort = 8;
+
+/** Below this effort there is nothing to look longer with. */
+const effortToLookAgain = 0.2;
+
+/** With little effort a first layout within this share of the bound will do. */
+const closeEnough = 0.03;
 
 /** So few plans of how to make the parts are all solved, and their bounds are the bound. */
 const fewPlans = 4;
@@ -45,20 +56,45 @@ function* bettered(making: Making, start: Tried, options: SolveOptions): Solve {
   const found = yield* searchAllWays(making, cutoff, { ...options, effort: shares.plans * options.effort });
   const tried = [start];
   if (found.choice !== null) tried.push({ ...start, choice: found.choice });
-  const plans = [...new Map([found.plan, start.plan].map((plan) => [plan?.join(), plan])).values()];
-  for (const plan of plans) {
-    const best = bestOf(job, tried);
-    if (plan === null || stopped() || isMet(job, best, found.bound)) continue;
-    const longer = { ...options, effort: (shares.layout * options.effort) / plans.length };
-    tried.push(yield* solvePlan(making, plan, longer));
+  const nearest = found.plan ?? start.plan;
+  const plans = distinct(making, [nearest, start.plan, ...neighbours(making, nearest)]);
+  // With little effort a plan laid out before is not worth another look.
+  const isQuick = options.effort < effortToLookAgain;
+  const most = isQuick ? 1 : plansLookedAt + Math.floor(Math.min(1, options.effort) * neighboursAtFullEffort);
+  for (const [turn, plan] of plans.slice(0, most).entries()) {
+    if (stopped() || isMet(job, bestOf(job, tried), found.bound)) break;
+    if (isQuick && plan.join() === start.plan.join()) break;
+    const share = isQuick ? 0 : turn < plansLookedAt ? shares.layout / plansLookedAt : shares.neighbour;
+    tried.push(yield* solvePlan(making, plan, { ...options, effort: share * options.effort }));
   }
+  if (isQuick && !stopped() && !isMet(job, bestOf(job, tried), found.bound, closeEnough))
+    tried.push(yield* solvePlan(making, nearest, { ...options, effort: shares.layout * options.effort }));
   return withBound(job, bestOf(job, tried).choice, found.bound);
 }
 
-/** Whether the layout costs no more, or is worth no less, than any other may. */
-function isMet({ shop }: Job, { choice }: Tried, bound: number | null): boolean {
+/** The plans with one part made in another way, the largest parts first. */
+function neighbours({ ways, open }: Making, plan: MakingPlan): MakingPlan[] {
+  return open.flatMap((part) =>
+    [...ways[part]!.keys()]
+      .filter((way) => way !== plan[part])
+      .map((way) => plan.map((at, index) => (index === part ? way : at))),
+  );
+}
+
+/** Plans that differ in more than which of alike parts is made in which way; the first of each. */
+function distinct({ job }: Making, plans: readonly MakingPlan[]): MakingPlan[] {
+  const alike = alikeParts(job.parts);
+  const keyOf = (plan: MakingPlan): string =>
+    alike.map((parts) => parts.map((part) => plan[part]!).sort((a, b) => a - b)).join(';');
+  const first = new Map<string, MakingPlan>();
+  for (const plan of plans) if (!first.has(keyOf(plan))) first.set(keyOf(plan), plan);
+  return [...first.values()];
+}
+
+/** Whether the layout costs no more, or is worth no less, than any other may, to a share of it. */
+function isMet({ shop }: Job, { choice }: Tried, bound: number | null, share = 1e-7): boolean {
   if (bound === null || (shop.goal === 'least cost' && choice.short.length > 0)) return false;
-  return Math.abs(bound - choice.proof.value) <= 1e-7 * (1 + Math.abs(choice.proof.value));
+  return Math.abs(bound - choice.proof.value) <= share * (1 + Math.abs(choice.proof.value));
 }
 
 function makingOf(job: Job): Making {
