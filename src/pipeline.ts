@@ -7,6 +7,7 @@ import type { CheckProblem } from './flow/check/fault.ts';
 import { verify } from './flow/check/verify.ts';
 import type { Layout } from './flow/cuts/layout.ts';
 import { layOut } from './flow/cuts/lay-out.ts';
+import { layoutCost } from './flow/cuts/layout-cost.ts';
 import type { Part } from './flow/parts/part.ts';
 import { planParts, withRunGroups } from './flow/parts/plan-parts.ts';
 import type { Leg, Mantel } from './flow/plan/mantel.ts';
@@ -74,7 +75,7 @@ export function* layOutJob(
   options: SolveOptions,
   rack?: ForRack,
 ): Generator<Progress, CheckedLayout, void> {
-  const choice = yield* chooseInTone(job, options);
+  const choice = yield* chooseInTone(job, { ...options, costOf: layoutCost() });
   const layout = rack === undefined ? layOut(job, choice) : layOutForRack(job, choice, rack);
   return { layout, faults: verify(job, layout) };
 }

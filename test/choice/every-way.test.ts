@@ -32,6 +32,17 @@ const sorts: readonly (readonly [string, Sort])[] = [
   ['most value', { rules: { ...plain, goal: 'most value' }, jobs: 200, proven: 0.95, best: 0.97 }],
   ['least cost with offcut credit', { rules: { ...plain, credit: true }, jobs: 80, proven: 0.4, best: 0.75 }],
   [
+    'least cost with offcut credit at one, two, five stages and any',
+    {
+      rules: { goal: 'least cost', credit: true, stages: [1, 2, 5, 'any'] },
+      ...{ jobs: 80, proven: 0.5, best: 0.85 },
+    },
+  ],
+  [
+    'least cost with glue-ups and offcut credit',
+    { rules: { ...plain, credit: true, about: 'glue-ups' }, jobs: 120, proven: 0.35, best: 0.75 },
+  ],
+  [
     'least cost with a run',
     { rules: { ...plain, stages: [4], about: 'run' }, jobs: 60, proven: 0.9, best: 0.95 },
   ],

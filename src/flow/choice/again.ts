@@ -58,7 +58,7 @@ export function* layOutAgain(
       store,
       learnt,
       found.bound,
-      { until, workPerSet: 0.3 * (until - instance.meter.spent) },
+      { until, dives: true, workPerSet: 0.3 * (until - instance.meter.spent) },
       { offer, cutoff: () => cutoff, raise: () => undefined },
     );
   }

@@ -92,7 +92,9 @@ export function areaBound(instance: Instance): number {
       area: grown(group.plate.length, group.plate.width) - lostArea(group),
     }));
   const cost = leastCover(covers, need);
-  const rate = Math.min(...instance.groups.map((group) => group.rate));
-  const area = instance.kinds.reduce((sum, k) => sum + k.demand * k.length * k.width, 0);
-  return cost === Infinity ? 0 : cost + rate * area;
+  const claimed = instance.kinds.reduce(
+    (sum, { demand }, k) => sum + demand * Math.min(...instance.groups.map(({ claims }) => claims[k]!)),
+    0,
+  );
+  return cost === Infinity ? 0 : cost + claimed;
 }

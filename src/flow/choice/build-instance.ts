@@ -8,6 +8,7 @@ import type { Face } from '../stock/defect.ts';
 import type { Job } from '../stock/job.ts';
 import { usable } from '../stock/usable.ts';
 import { openAnyStagePricer } from './any-stage-pricer.ts';
+import { claimedAreas } from './claimed-area.ts';
 import type { BlankKind, Instance, StockGroup } from './instance.ts';
 import { kindsOf } from './kinds.ts';
 import { priceInTurn } from './price-together.ts';
@@ -69,6 +70,27 @@ function isCuttable({ shop }: Job, { members, width }: BlankKind): boolean {
   return narrow.every(({ length }) => length >= shop.shortestRip);
 }
 
+/** With more boards than this long pieces beside each other are not looked at: a row of the master for each board. */
+const mostBesideRows = 60;
+
+/** The credit that pieces of each kind lose (see claimedAreas). */
+function creditLost(
+  { shop, boards }: Job,
+  kinds: readonly BlankKind[],
+  plate: Plate,
+  lying: readonly Kind[],
+  rate: number,
+): Pick<StockGroup, 'claims' | 'beside'> {
+  if (rate === 0) return { claims: new Float64Array(kinds.length), beside: null };
+  const least = { length: shop.leastOffcutLength, width: shop.leastOffcutWidth };
+  const isMany = boards.length > mostBesideRows;
+  const { areas, beside } = claimedAreas(plate, lying, kinds, least);
+  return {
+    claims: areas.map((area) => rate * area),
+    beside: beside === null || isMany ? null : { kinds: beside.kinds, credit: rate * beside.area },
+  };
+}
+
 function groupOf(
   job: Job,
   kinds: readonly BlankKind[],
@@ -105,12 +127,16 @@ function groupOf(
     : openStripPricer(plate, platesKinds, fineness, meter);
   // An offcut earns credit × price × its share of the board. Offcuts lie in the usable area, where the pieces are not.
   const rate = (job.shop.offcutCredit * board.cost) / (board.length * board.width);
-  const cost = job.shop.goal === 'most value' ? 0 : board.cost - rate * plate.length * plate.width;
   return {
     board: index,
     copies: board.quantity,
-    cost,
-    rate: job.shop.goal === 'most value' ? 0 : rate,
+    ...(job.shop.goal === 'most value'
+      ? { cost: 0, rate: 0, claims: new Float64Array(kinds.length), beside: null }
+      : {
+          cost: board.cost - rate * plate.length * plate.width,
+          rate,
+          ...creditLost(job, kinds, plate, platesKinds, rate),
+        }),
     plate,
     kinds: platesKinds,
     pricer,

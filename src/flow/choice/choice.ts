@@ -44,4 +44,6 @@ export interface Choice {
   readonly patterns: readonly BoardPattern[];
   readonly short: readonly Short[];
   readonly proof: Proof;
+  /** Where parts are short under `least cost`: what a layout of all parts would cost at least, as far as is known. */
+  readonly leastWhole?: number;
 }

@@ -125,10 +125,11 @@ function bounded(job: Job, best: Choice, attempts: readonly Attempt[]): Choice {
   const isMost = job.shop.goal === 'most value';
   const bounds = attempts.flatMap((given) => {
     if (given === null) return [];
-    const { short, proof } = given.choice;
+    const { short, proof, leastWhole } = given.choice;
     // A proven answer with parts short, beside one without: this tone cannot lay everything out.
-    if (!isMost && best.short.length === 0 && short.length > 0 && proof.proven) return [];
-    return [proof.bound];
+    const isLacking = !isMost && best.short.length === 0 && short.length > 0;
+    if (isLacking && proof.proven) return [];
+    return [isLacking ? Math.max(proof.bound, leastWhole ?? 0) : proof.bound];
   });
   const bound = isMost ? Math.max(value, ...bounds) : Math.min(value, ...bounds);
   const apart = Math.abs(value - bound);

@@ -1,6 +1,7 @@
 import { random } from '../../base/random/random.ts';
 import type { Job } from '../stock/job.ts';
 import { mostSlots, searchBoards } from './boards/search-boards.ts';
+import type { Choice } from './choice.ts';
 import type { Column } from './column.ts';
 import { areaBound } from './bound.ts';
 import { type SearchNode, branchAndPrice } from './branch.ts';
@@ -16,11 +17,13 @@ import { withThread } from './other-thread.ts';
 import { type Solving, type Stage, type Standing, cutoffOf, isMet, offerTo, raiseOf } from './standing.ts';
 import { emptyStore } from './store.ts';
 import { fillOneBoard, isOneBoard } from './one-board.ts';
-import { planOf } from './plan.ts';
+import { type Plan, planOf } from './plan.ts';
 import type { Progress, Solve, SolveOptions } from './progress.ts';
 import { cutSticks } from './sticks/cut-sticks.ts';
-import { isSticks } from './sticks/to-sticks.ts';
+import { isSticks, levelled } from './sticks/to-sticks.ts';
 import { toChoice } from './to-choice.ts';
+import { workFor } from './work.ts';
+import { cheapestChoice } from './true-cost.ts';
 
 /** How it stands, for whoever watches. The value is the goal's only once every piece is laid out. */
 function say(doing: string, { best, bound }: Standing): Progress {
@@ -38,13 +41,6 @@ function* told(
   for (let step = steps.next(); step.done !== true && !done(); step = steps.next())
     yield say(doing, standing);
 }
-
-/** Work that an effort of 1 allows: a base, and more for every piece. One unit is about 25 ns. */
-const workPerSolve = 1.6e8;
-const workPerPiece = 4.5e6;
-
-/** The same with many boards, where no simplex takes time beside the work that is counted. */
-const workPerPieceOfMany = 9e6;
 
 /** Work of one board under `most value`, in the general engine's steps. */
 const workForOneBoard = 4e9;
@@ -142,7 +138,7 @@ function* proveBoards(
   shareOfSet: number,
 ): Generator<void, void, void> {
   if (slotsOf(instance) > mostSlots || instance.groups.every(({ cost }) => cost === 0)) return;
-  const limits = { until: share * budget, workPerSet: shareOfSet * budget };
+  const limits = { until: share * budget, workPerSet: shareOfSet * budget, dives: true };
   yield* searchBoards(instance, store, learnt, standing.bound, limits, {
     offer: offerTo(standing),
     cutoff: cutoffOf(standing),
@@ -182,16 +178,28 @@ function stagesOfLarge(solving: Solving): readonly Stage[] {
 const often = { diveEvery: 5, solveEvery: 6 };
 const neverSolve = { diveEvery: 3, solveEvery: Infinity };
 
+/** The choice that the solve ends with. */
+function* answered(job: Job, instance: Instance, standing: Standing, options: SolveOptions): Solve {
+  const choiceOf = (plan: Plan): Choice => toChoice(job, instance, plan, standing.bound);
+  const steps = cheapestChoice(job, instance, standing, options, choiceOf);
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done === true) return step.value;
+    yield say('comparing offcuts', standing);
+  }
+}
+
 /**
  * Chooses boards and patterns for a job: a layout at once, then column generation to its bound, a dive, and branch
  * and price with a neighbourhood search until the bound is met or the effort is spent (DESIGN, section 9).
  * Deterministic in job, seed and effort; `stop` ends it early with the best so far.
  */
 export function* choose(job: Job, options: SolveOptions): Solve {
-  const instance = withThread(job, buildInstance(job), options.thread);
+  const built = withThread(job, buildInstance(job), options.thread);
+  const instance = isSticks(built) ? levelled(built) : built;
   const standing: Standing = {
     best: planOf(instance, []),
     bound: job.shop.goal === 'most value' ? 0 : areaBound(instance),
+    near: [],
   };
   const stopped = (): boolean => options.stop?.() === true;
   const done = (): boolean => stopped() || isMet(standing);
@@ -204,15 +212,13 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     learnt: { cuts: [], refuted: [] },
     budget: Infinity,
   };
-  const pieces = instance.kinds.reduce((sum, kind) => sum + kind.demand, 0);
   const isMany = isByPrices(instance);
-  const perPiece = isMany ? workPerPieceOfMany : workPerPiece;
-  const work = Math.max(0.05, options.effort) * (workPerSolve + pieces * perPiece);
+  const work = workFor(instance, options.effort);
   if (isSticks(instance)) {
     const sticks = cutSticks(instance, standing, { seed: options.seed, until: instance.meter.spent + work });
     yield* told(sticks, standing, 'cutting lengths', done);
     if (!standing.best.missing.some((count) => count > 0)) {
-      return toChoice(job, instance, standing.best, standing.bound);
+      return yield* answered(job, instance, standing, options);
     }
   }
   if (isOneBoard(job, instance)) {
@@ -229,5 +235,5 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   for (const [doing, stage] of stages) {
     if (!done()) yield* told(stage, standing, doing, done);
   }
-  return toChoice(job, instance, standing.best, standing.bound);
+  return yield* answered(job, instance, standing, options);
 }

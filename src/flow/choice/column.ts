@@ -13,12 +13,26 @@ export interface Column {
 
 /** Makes a column of placements on a group's board; counts are taken from them, and the cost (see StockGroup). */
 export function columnOf(group: number, placements: readonly Placement[], board: StockGroup): Column {
-  const area = placements.reduce((sum, { length, width }) => sum + length * width, 0);
-  const cost = board.cost + board.rate * area;
+  const claimed = placements.reduce((sum, { kind }) => sum + board.claims[kind]!, board.cost);
   const tally = new Map<number, number>();
   for (const { kind } of placements) tally.set(kind, (tally.get(kind) ?? 0) + 1);
   const kinds = [...tally.keys()].sort((a, b) => a - b);
-  return { group, placements, kinds, counts: kinds.map((kind) => tally.get(kind) ?? 0), cost };
+  const counts = kinds.map((kind) => tally.get(kind) ?? 0);
+  const column = { group, placements, kinds, counts, cost: claimed };
+  return { ...column, cost: claimed + besideCost(column, board) };
+}
+
+/** Pieces of these kinds in the column. */
+export function countOf({ kinds, counts }: Pick<Column, 'kinds' | 'counts'>, of: readonly number[]): number {
+  return kinds.reduce((sum, kind, i) => sum + (of.includes(kind) ? counts[i]! : 0), 0);
+}
+
+/** Of the column's cost, the credit lost by long pieces beside each other on top of the claims of each (see StockGroup). */
+export function besideCost(
+  column: Pick<Column, 'kinds' | 'counts'>,
+  { beside }: Pick<StockGroup, 'beside'>,
+): number {
+  return beside === null ? 0 : Math.max(0, countOf(column, beside.kinds) - 1) * beside.credit;
 }
 
 /** Columns of one group with the same counts are one column to the master. */

@@ -164,11 +164,8 @@ function pricedNow(
   });
 }
 
-/** Worth of a piece of each kind on one group: its dual less the credit its area loses; 0 for a kind not wanted any more. */
+/** Worth of a piece of each kind on one group: its dual less the credit it costs; 0 for a kind not wanted any more. */
 export function worthOn(instance: Instance, g: number, price: Float64Array, rest: Rest): Float64Array {
-  const { rate } = instance.groups[g]!;
-  return price.map((each, k) => {
-    const { length, width } = instance.kinds[k]!;
-    return rest.demand[k]! > 0 ? each - rate * length * width : 0;
-  });
+  const { claims } = instance.groups[g]!;
+  return price.map((each, k) => (rest.demand[k]! > 0 ? each - claims[k]! : 0));
 }

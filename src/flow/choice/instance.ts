@@ -36,17 +36,35 @@ export interface StockGroup {
    * from it. Equal to the price when offcuts earn nothing.
    */
   readonly cost: number;
-  /** Credit lost for each square tick that becomes a piece. cost + rate × pieces' area is never above the true cost. */
+  /** Credit for each square tick of kept offcuts. */
   readonly rate: number;
+  /**
+   * Credit lost by one piece of each kind (see claimedAreas); with what long pieces beside each other lose, cost + Σ claims
+   * is never above the true cost.
+   */
+  readonly claims: Float64Array;
+  /** Each piece of these kinds beyond the first on one board loses so much credit more (see longBeside); null: none do. */
+  readonly beside: { readonly kinds: readonly number[]; readonly credit: number } | null;
   readonly plate: Plate;
   /** The kinds as they may lie on this plate, aligned with the instance's kinds. */
   readonly kinds: readonly Kind[];
   readonly pricer: Pricer;
 }
 
+/** Copies that may each be made in one of several ways: so many strips of one kind make one. */
+export interface Alternative {
+  readonly copies: number;
+  readonly ways: readonly { readonly kind: number; readonly strips: number }[];
+}
+
 /** The job as the solver sees it: numbers only. */
 export interface Instance {
   readonly kinds: readonly BlankKind[];
+  /**
+   * Kinds of which some may do for others, for a bound on all ways to make the parts at once. A kind's demand is then the
+   * most that is of use on one board; what is wanted is that the alternatives' copies be made.
+   */
+  readonly alternatives?: readonly Alternative[];
   readonly groups: readonly StockGroup[];
   /** Work done by all pricers of the instance. */
   readonly meter: Meter;

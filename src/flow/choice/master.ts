@@ -1,10 +1,13 @@
 import { openPackingLp } from '../../base/lp/packing-lp.ts';
 import type { Column } from './column.ts';
+import type { Alternative } from './instance.ts';
 
 /** A row of branching or of a cap: Σ coefficient(column) · λ ≤ limit. */
 export interface SideRow {
   readonly coefficient: (column: Column) => number;
   readonly limit: number;
+  /** What missing the row by one costs; nothing: it may not be missed. */
+  readonly priceAtMost?: number;
 }
 
 /** What the master needs to know beside its columns. */
@@ -15,6 +18,8 @@ export interface MasterData {
   readonly penalty: readonly number[];
   /** Copies of each group. */
   readonly copies: readonly number[];
+  /** Copies made in one of several ways, of kinds that are not wanted otherwise. */
+  readonly alternatives?: readonly Alternative[];
 }
 
 export interface MasterAnswer {
@@ -25,6 +30,8 @@ export interface MasterAnswer {
   /** Dual value of one copy of each group. */
   readonly groupPrice: Float64Array;
   readonly sidePrice: Float64Array;
+  /** Copies made in each way, alternative by alternative. */
+  readonly made: Float64Array;
   readonly objective: number;
   readonly certified: boolean;
 }
@@ -36,6 +43,9 @@ export interface MasterAnswer {
  *   max Σ d_k π_k − Σ q_g μ_g − Σ r σ   subject to  Σ a_kp π_k − μ_g − Σ coefficient σ ≤ c_p,  π_k ≤ M_k,
  * which is feasible at the origin, and whose row prices are the λ. The σ of rows that ask for a least use (r < 0) are held
  * below a price above that of any plan, so that it stays bounded where they ask for too much.
+ *
+ * Of an alternative q copies are made, n_w in way w, of strips_w pieces each: Σ a_kp λ_p + s_k ≥ strips_w n_w for its kind k, and
+ * Σ_w n_w ≥ q. In the dual that is a price ρ of a copy: + q ρ in the objective, and ρ ≤ strips_w π_k for each way.
  */
 export interface Master {
   add(column: Column): void;
@@ -46,16 +56,27 @@ export interface Master {
 export function openMaster(data: MasterData, sides: readonly SideRow[] = []): Master {
   const kinds = data.demand.length;
   const groups = data.copies.length;
+  const alternatives = data.alternatives ?? [];
   const lp = openPackingLp([
     ...data.demand,
     ...data.copies.map((copies) => -copies),
     ...sides.map((side) => -side.limit),
+    ...alternatives.map((alternative) => alternative.copies),
   ]);
   data.penalty.forEach((limit, k) => lp.addRow({ indices: [k], coefficients: [1], limit }));
   // Rows that ask for a least use may ask for more than there is: missed by one, they cost more than any plan.
   const dear = 1 + data.penalty.reduce((sum, each, k) => sum + each * Math.max(0, data.demand[k]!), 0);
   const asking = sides.flatMap((side, s) => (side.limit < 0 ? [kinds + groups + s] : []));
   for (const index of asking) lp.addRow({ indices: [index], coefficients: [1], limit: dear });
+  const soft = sides.flatMap(({ priceAtMost: limit }, s) => (limit === undefined ? [] : [{ s, limit }]));
+  for (const { s, limit } of soft) lp.addRow({ indices: [kinds + groups + s], coefficients: [1], limit });
+  const before = kinds + asking.length + soft.length;
+  alternatives.forEach(({ ways }, a) => {
+    const price = kinds + groups + sides.length + a;
+    for (const { kind, strips } of ways)
+      lp.addRow({ indices: [price, kind], coefficients: [1, -strips], limit: 0 });
+  });
+  const all = before + alternatives.reduce((sum, { ways }) => sum + ways.length, 0);
   return {
     add(column) {
       const indices = [...column.kinds, kinds + column.group];
@@ -71,10 +92,11 @@ export function openMaster(data: MasterData, sides: readonly SideRow[] = []): Ma
     solve() {
       const { x, rowPrice, objective, certified } = lp.solve();
       return {
-        use: rowPrice.subarray(kinds + asking.length),
+        use: rowPrice.subarray(all),
+        made: rowPrice.slice(before, all),
         kindPrice: x.slice(0, kinds),
         groupPrice: x.slice(kinds, kinds + groups),
-        sidePrice: x.slice(kinds + groups),
+        sidePrice: x.slice(kinds + groups, kinds + groups + sides.length),
         objective,
         certified,
       };

@@ -9,6 +9,7 @@ import type { MasterAnswer } from './master.ts';
 import { type PriceAsk, withinCaps } from './price-together.ts';
 import { type OpenMaster, bringIn, broughtUp, openedAt } from './open-master.ts';
 import type { Store } from './store.ts';
+import { dueFor } from './wanted.ts';
 
 /** Work of a master's solve for each of its rows and columns. */
 const workPerCell = 8;
@@ -53,17 +54,16 @@ interface GroupPrices {
 }
 
 function groupPrices(instance: Instance, g: number, answer: Duals, rows: readonly GroupRow[]): GroupPrices {
-  const { rate } = instance.groups[g]!;
-  const worth = answer.kindPrice.map(
-    (price, k) => price - rate * instance.kinds[k]!.length * instance.kinds[k]!.width,
-  );
+  const { claims } = instance.groups[g]!;
+  const worth = answer.kindPrice.map((price, k) => price - claims[k]!);
   let fixed = 0;
   rows.forEach((row, r) => {
     if (row.group !== g) return;
     const price = answer.sidePrice[r]!;
     if (price === 0) return;
+    for (const kind of row.beside ?? []) worth[kind] = worth[kind]! - row.sign * price;
     if (row.kind >= 0) worth[row.kind] = worth[row.kind]! - row.sign * price;
-    else fixed += row.sign * price;
+    else if (row.beside === undefined) fixed += row.sign * price;
     fixed -= row.perCopy * price;
   });
   return { worth, fixed, even: instance.groups[g]!.cost + answer.groupPrice[g]! + fixed };
@@ -226,8 +226,7 @@ function priceAll(asking: Asking, at: Duals, slack: number): Priced {
   const { instance, rest, store, open } = asking;
   const { rows } = open;
   let found = 0;
-  let bound = 0;
-  rest.demand.forEach((demand, k) => (bound += demand * at.kindPrice[k]!));
+  let bound = dueFor(instance, rest, at.kindPrice);
   rows.forEach((row, r) => (bound -= row.limit * at.sidePrice[r]!));
   const least = bound;
   const worths = new Float64Array(instance.groups.length);
@@ -271,7 +270,7 @@ function glanceAll({ instance, rest, store, answer, open }: Asking, fine: boolea
     const g = wanted[i]!;
     const { worth, target } = asks[i]!;
     const column = columnOf(g, withinCaps(pattern.placements, rest.demand), groups[g]!);
-    if (columnWorth(column, worth) > target && bringIn(open, store.pool, column)) found += 1;
+    if (columnWorth(column, worth) > target && bringIn(open, instance, store.pool, column)) found += 1;
   });
   return found;
 }
@@ -293,7 +292,7 @@ function takePatterns(
   const column = columnOf(g, free.pattern.placements, group);
   const over = overCaps(column, rest);
   if (columnWorth(column, worth) <= even + slack) return 0;
-  let found = over.length === 0 && bringIn(open, store.pool, column) ? 1 : 0;
+  let found = over.length === 0 && bringIn(open, instance, store.pool, column) ? 1 : 0;
   if (over.length > 0 && addToPool(store.relaxed, column)) found = 1;
   for (const kind of over) {
     const key = `${g}|${kind}`;
@@ -303,6 +302,6 @@ function takePatterns(
   }
   if (over.length === 0 || !withCapped) return found;
   const other = columnOf(g, group.pricer.pattern(priced.worth, rest.demand, priced.even).placements, group);
-  if (columnWorth(other, worth) > even + slack && bringIn(open, store.pool, other)) found = 1;
+  if (columnWorth(other, worth) > even + slack && bringIn(open, instance, store.pool, other)) found = 1;
   return found;
 }

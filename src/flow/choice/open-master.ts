@@ -1,9 +1,10 @@
-import { type Column, columnKey } from './column.ts';
+import { type Column, besideCost, columnKey } from './column.ts';
 import { countedInAll, isOvercounted } from './counted-kinds.ts';
 import { type Pool, type Rest, addToPool, fitsRest, likelyColumns } from './generate.ts';
-import { type GroupRow, sideRow } from './group-row.ts';
+import { type GroupRow, besideRows, sideRow } from './group-row.ts';
 import type { Instance } from './instance.ts';
 import { type Master, openMaster } from './master.ts';
+import { wantedOf } from './wanted.ts';
 import type { Store } from './store.ts';
 
 /** A master with more columns for each of its rows is opened afresh with the likelier ones. */
@@ -29,10 +30,10 @@ export function openedAt(
   store: Store,
   branching: readonly GroupRow[],
 ): OpenMaster {
-  const rows = [...branching, ...store.caps.values()];
+  const rows = [...branching, ...besideRows(instance, rest), ...store.caps.values()];
   const master = openMaster(
     {
-      demand: [...rest.demand],
+      ...wantedOf(instance, rest),
       penalty: instance.kinds.map((kind) => kind.penalty),
       copies: [...rest.copies],
     },
@@ -66,31 +67,31 @@ export function broughtUp(
   const here = isStale ? openedAt(instance, rest, store, branching) : open;
   const { pool, relaxed } = store;
   if (here.pool === 0) {
-    for (const column of likelyColumns(instance, rest, pool)) addColumn(here, column);
+    for (const column of likelyColumns(instance, rest, pool)) addColumn(here, instance, column);
     here.pool = pool.columns.length;
   }
   for (; here.pool < pool.columns.length; here.pool += 1) {
     const column = pool.columns[here.pool]!;
-    if (fitsRest(column, rest)) addColumn(here, column);
+    if (fitsRest(column, rest)) addColumn(here, instance, column);
   }
   for (; here.relaxed < relaxed.columns.length; here.relaxed += 1) {
     const column = relaxed.columns[here.relaxed]!;
     if (rest.copies[column.group]! === 0) continue;
-    if (!isOvercounted(instance, store.counted, rest.demand, column)) addColumn(here, column);
+    if (!isOvercounted(instance, store.counted, rest.demand, column)) addColumn(here, instance, column);
   }
   return here;
 }
 
-function addColumn({ master, columns, keys }: OpenMaster, column: Column): void {
-  master.add(column);
+function addColumn({ master, columns, keys }: OpenMaster, { groups }: Instance, column: Column): void {
+  master.add({ ...column, cost: column.cost - besideCost(column, groups[column.group]!) });
   columns.push(column);
   keys.add(columnKey(column));
 }
 
 /** Keeps a column, and sees that the master gets it: one that was left out as unlikely comes in now. False when the master has it. */
-export function bringIn(open: OpenMaster, pool: Pool, column: Column): boolean {
+export function bringIn(open: OpenMaster, instance: Instance, pool: Pool, column: Column): boolean {
   if (addToPool(pool, column)) return true;
   if (column.kinds.length === 0 || open.keys.has(columnKey(column))) return false;
-  addColumn(open, column);
+  addColumn(open, instance, column);
   return true;
 }

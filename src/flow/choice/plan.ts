@@ -1,5 +1,5 @@
 import { type Column, columnOf } from './column.ts';
-import type { Instance } from './instance.ts';
+import type { Alternative, Instance } from './instance.ts';
 import { type Rest, fitsRest, wholeRest } from './generate.ts';
 
 /** Columns chosen, one per board copy used, in the order they were fixed. An incumbent is the best plan so far. */
@@ -18,8 +18,17 @@ export function planOf(instance: Instance, columns: readonly Column[]): Plan {
     objective += column.cost;
     column.kinds.forEach((kind, i) => (missing[kind] = missing[kind]! - column.counts[i]!));
   }
+  for (const alternative of instance.alternatives ?? []) settleMissing(instance, alternative, missing);
   instance.kinds.forEach((kind, k) => (objective += kind.penalty * Math.max(0, missing[k]!)));
   return { columns, objective, missing };
+}
+
+/** Of an alternative that the copies it lacks are missing, as made in the first way. */
+function settleMissing({ kinds }: Instance, { copies, ways }: Alternative, missing: Int32Array): void {
+  const made = ways.map(({ kind, strips }) => Math.floor((kinds[kind]!.demand - missing[kind]!) / strips));
+  for (const { kind } of ways) missing[kind] = 0;
+  const { kind, strips } = ways[0]!;
+  missing[kind] = strips * Math.max(0, copies - made.reduce((sum, each) => sum + each, 0));
 }
 
 /** Takes the column off what is left. */

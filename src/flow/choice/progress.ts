@@ -1,3 +1,4 @@
+import type { Job } from '../stock/job.ts';
 import type { Choice } from './choice.ts';
 import type { OpenThread } from './other-thread.ts';
 
@@ -22,6 +23,11 @@ export interface SolveOptions {
   readonly stop?: () => boolean;
   /** Gives a second thread to price boards with: the same answer, sooner. Without it all is done on this one. */
   readonly thread?: OpenThread | undefined;
+  /**
+   * What a choice comes to by the goal once its cuts and offcuts are known. Without it the solver's measure decides between
+   * layouts, which credits some wood that is too small to keep.
+   */
+  readonly costOf?: (job: Job, choice: Choice) => number;
 }
 
 /** A solve in steps: yields progress, returns the best choice found. The shell drives it and can stop it. */

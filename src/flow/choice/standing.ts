@@ -4,6 +4,7 @@ import type { Instance } from './instance.ts';
 import type { Plan } from './plan.ts';
 import { roundedBound } from './round-bound.ts';
 import type { Store } from './store.ts';
+import { keptNear } from './true-cost.ts';
 
 /** Share of the objective below which a gap is rounding. */
 const gapTolerance = 1e-7;
@@ -12,6 +13,8 @@ const gapTolerance = 1e-7;
 export interface Standing {
   best: Plan;
   bound: number;
+  /** The best plans met, that one among them or not. */
+  near: readonly Plan[];
 }
 
 export function slackOf(value: number): number {
@@ -35,6 +38,7 @@ export interface Solving {
 
 export function offerTo(standing: Standing): (plan: Plan) => boolean {
   return (plan) => {
+    standing.near = keptNear(standing.near, plan);
     if (plan.objective < standing.best.objective) standing.best = plan;
     return isMet(standing);
   };

@@ -106,5 +106,7 @@ export function toChoice(job: Job, instance: Instance, plan: Plan, bound: number
       ? [{ part: index, copies: part.quantity - counts[index]!, why: whyShort(job, index) }]
       : [],
   );
-  return { patterns, short, proof: proofOf(job, instance, plan, bound) };
+  const proof = proofOf(job, instance, plan, bound);
+  const isLacking = short.length > 0 && job.shop.goal === 'least cost';
+  return { patterns, short, proof, ...(isLacking ? { leastWhole: bound } : {}) };
 }

@@ -93,7 +93,9 @@ function plainKind(
   const along = { length, width };
   const across = { length: width, width: length };
   return {
-    shapes: part.grain === 'along' ? [along] : part.grain === 'across' ? [across] : [along, across],
+    // Strips are joined edge to edge: their grain runs along, whichever way the part's may.
+    shapes:
+      part.grain === 'along' || strips > 1 ? [along] : part.grain === 'across' ? [across] : [along, across],
     cap: copies * strips,
     clearances: openFaces(part, board, tone).map((face) => 2 * index + (face === 'A' ? 0 : 1)),
   };

@@ -1,4 +1,5 @@
 import { type SearchNode, branchAndPrice } from '../branch.ts';
+import { boundBoards } from '../bound-boards.ts';
 import { countedOn } from '../counted-kinds.ts';
 import { dive } from '../dive.ts';
 import { wholeRest } from '../generate.ts';
@@ -30,6 +31,8 @@ export interface BoardLimits {
   readonly until: number;
   /** Work on one set that may hold the parts, before the next is looked at. */
   readonly workPerSet: number;
+  /** Whether layouts are dived for; without, those that branching meets are all there are. */
+  readonly dives: boolean;
 }
 
 /** Most copies of boards among which sets are searched. */
@@ -129,20 +132,22 @@ function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> 
   const cut = found.cuts.at(-1);
   if (cut !== undefined && paid + found.bound > set.bound + slack) {
     cuts.push(cutForAll(search, here, cut));
-    if (cuts.length % diveEvery === 0) yield* diveAround(search, set, limits.until);
+    if (limits.dives && cuts.length % diveEvery === 0) yield* diveAround(search, set, limits.until);
     return true;
   }
   const offer = (plan: Plan): void => offerBack(search, here, plan);
   const rest = wholeRest(here.instance);
   const until = Math.min(limits.until, instance.meter.spent + limits.workPerSet);
-  offer(
-    planOf(
-      here.instance,
-      yield* dive(here.instance, rest, here.store.pool, { first: 3, later: 5, until, fine: true }),
-    ),
-  );
-  if (watch.cutoff() <= set.bound + slack) return true;
-  yield* diveAround(search, set, until);
+  if (limits.dives) {
+    offer(
+      planOf(
+        here.instance,
+        yield* dive(here.instance, rest, here.store.pool, { first: 3, later: 5, until, fine: true }),
+      ),
+    );
+    if (watch.cutoff() <= set.bound + slack) return true;
+    yield* diveAround(search, set, until);
+  }
   let least = found.bound;
   const root: SearchNode = {
     copies: wholeRest(here.instance).copies,
@@ -196,12 +201,13 @@ function cutForAll(
   const others = [...instance.groups.keys()].filter(
     (g) => !groups.includes(g) && instance.groups[g]!.copies > 0,
   );
-  const answers = instance.price(
-    others.map((g) => {
-      const { pricer, rate } = instance.groups[g]!;
-      const here = price.map((each, k) => each - rate * instance.kinds[k]!.length * instance.kinds[k]!.width);
+  const answers = boundBoards(
+    instance,
+    others.map((group) => {
+      const { pricer, claims } = instance.groups[group]!;
+      const here = price.map((each, k) => each - claims[k]!);
       const counted = countedOn(store.counted, pricer, wholeRest(instance).demand);
-      return { pricer, how: 'bound', worth: here, target: 0, slack: 0, counted };
+      return { group, worth: here, target: 0, slack: 0, counted };
     }),
   );
   const all = new Float64Array(instance.groups.length);

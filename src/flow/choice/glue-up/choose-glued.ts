@@ -2,21 +2,23 @@ import type { Job } from '../../stock/job.ts';
 import type { Choice, Proof } from '../choice.ts';
 import { valueOf } from '../kinds.ts';
 import type { Progress, Solve, SolveOptions } from '../progress.ts';
-import { branchPlans } from './branch-plans.ts';
+import { alikeParts } from './alike.ts';
+import { searchAllWays } from './all-ways.ts';
 import { type Making, type MakingPlan, type Tried, bestOf, solvePlan } from './making-plan.ts';
 import { type WayToMake, waysToMake } from './way-to-make.ts';
 
-/** Shares of the effort: the best of the first plans once more, the search of plans and its bounds. */
-const shares = { layout: 0.6, plans: 0.4 };
+/** Shares of the effort: the best plans once more, and all ways to make the parts at once. */
+const shares = { layout: 0.6, plans: 0.4, neighbour: 0.05 };
 
-/** So many of the first plans are solved once more. */
-const mostLookedAgain = 2;
+/** So many plans are looked at longer, and so many of their neighbours at an effort of 1. */
+const plansLookedAt = 2;
+const neighboursAtFullEffort = 8;
 
-/** Below this effort there is nothing left to look longer with. */
+/** Below this effort there is nothing to look longer with. */
 const effortToLookAgain = 0.2;
 
-/** At an effort of 1 so many parts are decided in the search of plans. */
-const decisionsAtFullEffort = 8;
+/** With little effort a first layout within this share of the bound will do. */
+const closeEnough = 0.03;
 
 /** So few plans of how to make the parts are all solved, and their bounds are the bound. */
 const fewPlans = 4;
@@ -24,7 +26,7 @@ const fewPlans = 4;
 /**
  * As `choose`, but a part may instead be made of equal strips, edge-joined, from boards of one tone (DESIGN, section 6).
  * All copies of a part are made in one way; which way for which part is a plan. Few plans are all solved. Of many, a few
- * are solved to start from, and the rest searched as far as the effort goes (see `branchPlans`, which has the bound).
+ * have a first layout, and the bound is that of all ways at once (see `searchAllWays`), whose own plan is looked at longer.
  */
 export function* chooseGlued(job: Job, options: SolveOptions): Solve {
   const making = makingOf(job);
@@ -41,10 +43,58 @@ export function* chooseGlued(job: Job, options: SolveOptions): Solve {
     return withBound(job, bestOf(job, tried).choice, boundOfAll(job, tried));
   }
   const start = yield* started(making, options);
-  const each = { ...options, effort: (shares.plans * options.effort) / (2 * decisionsAtFullEffort) };
-  const decisions = Math.floor(Math.min(1, options.effort) * decisionsAtFullEffort);
-  const { best, bound } = yield* branchPlans(making, start, { root: each, each, decisions });
-  return withBound(job, best.choice, bound);
+  return yield* bettered(making, start, options);
+}
+
+/** From a first layout on: all ways at once for a bound, then the best plans known looked at longer. */
+function* bettered(making: Making, start: Tried, options: SolveOptions): Solve {
+  const { job } = making;
+  const stopped = (): boolean => options.stop?.() === true;
+  const { short, proof } = start.choice;
+  const isMost = job.shop.goal === 'most value';
+  const cutoff = isMost || short.length > 0 ? Infinity : proof.value;
+  const found = yield* searchAllWays(making, cutoff, { ...options, effort: shares.plans * options.effort });
+  const tried = [start];
+  if (found.choice !== null) tried.push({ ...start, choice: found.choice });
+  const nearest = found.plan ?? start.plan;
+  const plans = distinct(making, [nearest, start.plan, ...neighbours(making, nearest)]);
+  // With little effort a plan laid out before is not worth another look.
+  const isQuick = options.effort < effortToLookAgain;
+  const most = isQuick ? 1 : plansLookedAt + Math.floor(Math.min(1, options.effort) * neighboursAtFullEffort);
+  for (const [turn, plan] of plans.slice(0, most).entries()) {
+    if (stopped() || isMet(job, bestOf(job, tried), found.bound)) break;
+    if (isQuick && plan.join() === start.plan.join()) break;
+    const share = isQuick ? 0 : turn < plansLookedAt ? shares.layout / plansLookedAt : shares.neighbour;
+    tried.push(yield* solvePlan(making, plan, { ...options, effort: share * options.effort }));
+  }
+  if (isQuick && !stopped() && !isMet(job, bestOf(job, tried), found.bound, closeEnough))
+    tried.push(yield* solvePlan(making, nearest, { ...options, effort: shares.layout * options.effort }));
+  return withBound(job, bestOf(job, tried).choice, found.bound);
+}
+
+/** The plans with one part made in another way, the largest parts first. */
+function neighbours({ ways, open }: Making, plan: MakingPlan): MakingPlan[] {
+  return open.flatMap((part) =>
+    [...ways[part]!.keys()]
+      .filter((way) => way !== plan[part])
+      .map((way) => plan.map((at, index) => (index === part ? way : at))),
+  );
+}
+
+/** Plans that differ in more than which of alike parts is made in which way; the first of each. */
+function distinct({ job }: Making, plans: readonly MakingPlan[]): MakingPlan[] {
+  const alike = alikeParts(job.parts);
+  const keyOf = (plan: MakingPlan): string =>
+    alike.map((parts) => parts.map((part) => plan[part]!).sort((a, b) => a - b)).join(';');
+  const first = new Map<string, MakingPlan>();
+  for (const plan of plans) if (!first.has(keyOf(plan))) first.set(keyOf(plan), plan);
+  return [...first.values()];
+}
+
+/** Whether the layout costs no more, or is worth no less, than any other may, to a share of it. */
+function isMet({ shop }: Job, { choice }: Tried, bound: number | null, share = 1e-7): boolean {
+  if (bound === null || (shop.goal === 'least cost' && choice.short.length > 0)) return false;
+  return Math.abs(bound - choice.proof.value) <= share * (1 + Math.abs(choice.proof.value));
 }
 
 function makingOf(job: Job): Making {
@@ -54,10 +104,7 @@ function makingOf(job: Job): Making {
   return { job, ways, open: open.sort((a, b) => size(b) - size(a)) };
 }
 
-/**
- * The best of a few plans: all parts whole, all of two strips, all of as many as may be. Each has a first layout; where
- * there is effort for it, the best ones are looked at longer.
- */
+/** The best first layout of a few plans: all parts whole, all of two strips, all of as many as may be. */
 function* started(making: Making, options: SolveOptions): Generator<Progress, Tried, void> {
   const { job, ways } = making;
   const stopped = (): boolean => options.stop?.() === true;
@@ -69,14 +116,6 @@ function* started(making: Making, options: SolveOptions): Generator<Progress, Tr
       tried.push(one);
       next = laterWhereShort(ways, one);
     }
-  }
-  const rest = [...tried];
-  for (let turn = 0; turn < mostLookedAgain && rest.length > 0; turn += 1) {
-    if (options.effort < effortToLookAgain || stopped()) break;
-    const best = bestOf(job, rest);
-    rest.splice(rest.indexOf(best), 1);
-    const longer = { ...options, effort: (shares.layout * options.effort) / mostLookedAgain };
-    tried.push(yield* solvePlan(making, best.plan, longer));
   }
   return bestOf(job, tried);
 }
@@ -116,13 +155,12 @@ function* everyPlan(ways: readonly (readonly WayToMake[])[]): Generator<MakingPl
   }
 }
 
-/** The bound of all plans together: of those that may lay out everything; null where one of them lacks some part. */
+/** The bound of all plans together: of those that may lay out everything; null where there is none. */
 function boundOfAll(job: Job, tried: readonly Tried[]): number | null {
   const bounds = tried.map(({ choice }) => choice.proof.bound);
   if (job.shop.goal === 'most value') return Math.max(...bounds);
   const rivals = tried.filter(({ isRuledOut }) => !isRuledOut);
-  if (rivals.length === 0 || rivals.some(({ choice }) => choice.short.length > 0)) return null;
-  return Math.min(...rivals.map(({ choice }) => choice.proof.bound));
+  return rivals.length === 0 ? null : Math.min(...rivals.map(({ leastWhole }) => leastWhole));
 }
 
 /** The choice with the bound of all plans; null: the one that always holds. */
@@ -138,5 +176,7 @@ function withBound(job: Job, choice: Choice, bound: number | null): Choice {
   const proven = apart <= 1e-7 * (1 + Math.abs(value));
   const gap = proven ? 0 : value === 0 ? 1 : apart / Math.abs(value);
   const proof: Proof = { value, bound: proven ? value : limit, gap, proven };
-  return { ...choice, proof };
+  const isLacking = !isMost && choice.short.length > 0 && bound !== null;
+  const { patterns, short } = choice;
+  return { patterns, short, proof, ...(isLacking ? { leastWhole: bound } : {}) };
 }

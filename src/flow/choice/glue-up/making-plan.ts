@@ -23,6 +23,8 @@ export interface Tried {
   readonly choice: Choice;
   /** Whether it is proven that the parts, made so, cannot all be laid out. */
   readonly isRuledOut: boolean;
+  /** Under `least cost`: what a layout of all parts, made so, costs at least. */
+  readonly leastWhole: number;
 }
 
 /** The job with its parts made by one plan, solved and glued together. */
@@ -36,7 +38,8 @@ export function* solvePlan(
   const steps = choose({ ...job, parts }, options);
   const cut = yield* open.length > 0 ? silent(steps) : steps;
   const isRuledOut = cut.short.length > 0 && cut.proof.proven;
-  return { plan, choice: glueTogether(job, cut, made), isRuledOut };
+  const leastWhole = cut.short.length > 0 ? (cut.leastWhole ?? 0) : cut.proof.bound;
+  return { plan, choice: glueTogether(job, cut, made), isRuledOut, leastWhole };
 }
 
 /** Drives a solve that is one of several: what bounds it bounds not the whole. */

@@ -76,6 +76,16 @@ export function isSticks(instance: Instance): boolean {
   );
 }
 
+/**
+ * The job of sticks with one claim for a piece on all boards, the least: what pieces cost in lost credit is then the same
+ * wherever they lie, and never too much.
+ */
+export function levelled(instance: Instance): Instance {
+  const useful = instance.groups.filter((group) => !isUseless(group));
+  const claims = Float64Array.from(instance.kinds, (_, k) => Math.min(...useful.map((g) => g.claims[k]!)));
+  return { ...instance, groups: instance.groups.map((group) => ({ ...group, claims })) };
+}
+
 /** Gathers indices that share a key, keys in order of first sight. */
 function gathered<T>(items: readonly T[], keyOf: (item: T) => string): number[][] {
   const groups = new Map<string, number[]>();
@@ -116,7 +126,6 @@ export function toSticks(instance: Instance): StickJob {
   const demand = kinds.map((list) => list.reduce((sum, k) => sum + instance.kinds[k]!.demand, 0));
   const pieces = demand.reduce((sum, count) => sum + count, 0);
   const most = Math.max(...stocks.map((stock) => stock.cost));
-  const area = instance.kinds.reduce((sum, kind) => sum + kind.demand * kind.length * kind.width, 0);
   return {
     sticks: {
       lengths: Int32Array.from(kinds, (list) => lengthOf(list[0]!) / step),
@@ -129,7 +138,7 @@ export function toSticks(instance: Instance): StickJob {
     kinds,
     groups,
     unit: unit === 0 ? 1 : unit,
-    fixed: first.rate * area,
+    fixed: instance.kinds.reduce((sum, { demand }, k) => sum + demand * first.claims[k]!, 0),
   };
 }
 

@@ -1,0 +1,20 @@
+import type { Part } from '../../parts/part.ts';
+
+/** A key under which free parts coincide that may take each other's place: all but their names, numbers and notes. */
+export function alikeKey(part: Part): string {
+  const { length, width, thickness, grain, quality, show, accept, glueUp, value, pin, tone } = part;
+  return JSON.stringify([
+    ...[length, width, thickness, grain, quality, show, accept, glueUp],
+    ...[value, pin, tone ?? null],
+  ]);
+}
+
+/** Indices of parts that are alike, in order of first sight; a part of a run is like no other. */
+export function alikeParts(parts: readonly Part[]): number[][] {
+  const known = new Map<string, number[]>();
+  parts.forEach((part, index) => {
+    const key = part.run === null ? alikeKey(part) : `run ${index}`;
+    known.set(key, [...(known.get(key) ?? []), index]);
+  });
+  return [...known.values()];
+}
