@@ -19,6 +19,7 @@ import type { Progress, Solve, SolveOptions } from './progress.ts';
 import { roundedBound } from './round-bound.ts';
 import { cutSticks } from './sticks/cut-sticks.ts';
 import { isSticks } from './sticks/to-sticks.ts';
+import { layOutTightly } from './tight/lay-out-tightly.ts';
 import { toChoice } from './to-choice.ts';
 
 /** Share of the objective below which a gap is rounding. */
@@ -194,6 +195,16 @@ function* proveBoards(
   });
 }
 
+/** Share of the work, on top of it, for layouts that waste next to nothing. */
+const shareOfTight = 0.03;
+
+/** The cheapest boards by area, where next to nothing of them would be left over. */
+function* tightly({ instance, standing }: Solving, work: number): Generator<void, void, void> {
+  if (slotsOf(instance) > mostSlots || instance.groups.every(({ cost }) => cost === 0)) return;
+  const until = instance.meter.spent + work;
+  yield* layOutTightly(instance, standing.bound, until, cutoffOf(standing), offerTo(standing));
+}
+
 type Stage = readonly [string, Generator<void, void, void>];
 
 /** The stages of a solve after its first layout, in order. Without effort only those that make it whole and bound it. */
@@ -266,6 +277,8 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   }
   // The first layout is finished whatever happens: without it there is nothing to show.
   yield* told(first(solving), standing, 'first layout', () => false);
+  const tight = tightly(solving, shareOfTight * work);
+  if (options.effort > 0 && !done()) yield* told(tight, standing, 'filling boards', done);
   const budget = instance.meter.spent + work;
   for (const [doing, stage] of stagesOf({ ...solving, budget }, options.effort)) {
     if (!done()) yield* told(stage, standing, doing, done);
