@@ -14,6 +14,7 @@ import { solveNode } from './node.ts';
 import { withThread } from './other-thread.ts';
 import { type Store, emptyStore } from './store.ts';
 import { fillOneBoard, isOneBoard } from './one-board.ts';
+import { pickColumns } from './pick/pick-columns.ts';
 import { type Plan, planOf } from './plan.ts';
 import type { Progress, Solve, SolveOptions } from './progress.ts';
 import { roundedBound } from './round-bound.ts';
@@ -106,6 +107,9 @@ function* improveUpTo(
   yield* improve(instance, standing.best, store, stream, limits, offerTo(standing));
 }
 
+/** Nodes of one search for the best choice among known patterns. */
+const mostPicks = 2000;
+
 /** Most groups for which the first layouts are sought among all positions. */
 const few = 20;
 
@@ -138,7 +142,12 @@ function* first({ instance, store, standing }: Solving): Generator<void, void, v
 const closeEnough = 8e-3;
 
 /** Column generation at the root: the bound of all capped patterns mixed freely, and the patterns it takes. */
-function* root(solving: Solving, share: number, close: number): Generator<void, void, void> {
+function* root(
+  solving: Solving,
+  share: number,
+  close: number,
+  counts: boolean,
+): Generator<void, void, void> {
   const { instance, store, standing, budget } = solving;
   const limits = {
     rounds: 400,
@@ -146,7 +155,7 @@ function* root(solving: Solving, share: number, close: number): Generator<void, 
     close,
     until: share * budget,
     capped: true,
-    counts: close === 0,
+    counts,
   };
   const { bound, cuts } = yield* solveNode(instance, wholeRest(instance), store, [], limits);
   solving.learnt.cuts.push(...cuts);
@@ -178,6 +187,12 @@ function* prove({ instance, store, standing, budget }: Solving, share: number): 
       );
     },
   });
+}
+
+/** The best choice among the patterns met so far. */
+function* pick({ instance, store, standing, budget }: Solving, share: number): Generator<void, void, void> {
+  const limits = { until: Math.min(budget, instance.meter.spent + share * budget), mostNodes: mostPicks };
+  yield* pickColumns(instance, store.pool.columns, cutoffOf(standing), offerTo(standing), limits);
 }
 
 /** The cheapest set of boards, where there are few enough of them. */
@@ -212,15 +227,17 @@ function stagesOf(solving: Solving, effort: number): readonly Stage[] {
   const slots = slotsOf(solving.instance);
   if (effort > 0 && slots > mostSlots) return stagesOfLarge(solving);
   const base: Stage[] = [
-    ['finding patterns', root(solving, 0.45, 0)],
+    ['finding patterns', root(solving, 0.45, 0, isFew(solving.instance))],
     ['choosing boards', firstDive(solving, 0.55)],
   ];
   if (effort <= 0) return base;
   const few = isFew(solving.instance);
   return [
     ...base,
+    ['choosing patterns', pick(solving, 0.05)],
     ['proving', proveBoards(solving, few ? 0.5 : 0.7, few ? 0.3 : 0.08)],
     ['trying other layouts', improveUpTo(solving, 0.8, few ? 8 : Infinity, few ? neverSolve : often)],
+    ['choosing patterns', pick(solving, 0.15)],
     ['proving', proveBoards(solving, few ? 0.9 : 0.97, 0.3)],
     ['proving', prove(solving, few ? 0.9 : 0.97)],
     ['improving', improveUpTo(solving, 1, Infinity, few ? neverSolve : often)],
@@ -230,7 +247,7 @@ function stagesOf(solving: Solving, effort: number): readonly Stage[] {
 /** Of a large job a proof is out of reach: its root is solved nearly, and its layout improved piece by piece. */
 function stagesOfLarge(solving: Solving): readonly Stage[] {
   return [
-    ['finding patterns', root(solving, 0.75, closeEnough)],
+    ['finding patterns', root(solving, 0.75, closeEnough, false)],
     ['choosing boards', firstDive(solving, 0.9)],
     ['improving', improveUpTo(solving, 1, Infinity, { diveEvery: Infinity, solveEvery: 1 })],
   ];
