@@ -107,8 +107,15 @@ function* improveUpTo(
   yield* improve(instance, standing.best, store, stream, limits, offerTo(standing));
 }
 
-/** Nodes of one search for the best choice among known patterns. */
+/** Nodes of one search for the best choice among known patterns, and its share of the work. */
 const mostPicks = 2000;
+const shareOfPick = 0.04;
+
+/** Neighbourhood search that takes a share of the budget from where it begins. */
+function* improveFor(solving: Solving, share: number): Generator<void, void, void> {
+  const from = solving.instance.meter.spent / solving.budget;
+  yield* improveUpTo(solving, Math.min(1, from + share), Infinity, often);
+}
 
 /** Most groups for which the first layouts are sought among all positions. */
 const few = 20;
@@ -190,8 +197,8 @@ function* prove({ instance, store, standing, budget }: Solving, share: number): 
 }
 
 /** The best choice among the patterns met so far. */
-function* pick({ instance, store, standing, budget }: Solving, share: number): Generator<void, void, void> {
-  const limits = { until: Math.min(budget, instance.meter.spent + share * budget), mostNodes: mostPicks };
+function* pick({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
+  const limits = { until: Math.min(budget, instance.meter.spent + shareOfPick * budget), mostNodes: mostPicks };
   yield* pickColumns(instance, store.pool.columns, cutoffOf(standing), offerTo(standing), limits);
 }
 
@@ -231,16 +238,29 @@ function stagesOf(solving: Solving, effort: number): readonly Stage[] {
     ['choosing boards', firstDive(solving, 0.55)],
   ];
   if (effort <= 0) return base;
-  const few = isFew(solving.instance);
+  if (isFew(solving.instance)) {
+    return [
+      ...base,
+      ['choosing patterns', pick(solving)],
+      ['proving', proveBoards(solving, 0.5, 0.3)],
+      ['trying other layouts', improveUpTo(solving, 0.8, 8, neverSolve)],
+      ['choosing patterns', pick(solving)],
+      ['proving', proveBoards(solving, 0.9, 0.3)],
+      ['proving', prove(solving, 0.9)],
+      ['improving', improveUpTo(solving, 1, Infinity, neverSolve)],
+    ];
+  }
   return [
     ...base,
-    ['choosing patterns', pick(solving, 0.05)],
-    ['proving', proveBoards(solving, few ? 0.5 : 0.7, few ? 0.3 : 0.08)],
-    ['trying other layouts', improveUpTo(solving, 0.8, few ? 8 : Infinity, few ? neverSolve : often)],
-    ['choosing patterns', pick(solving, 0.15)],
-    ['proving', proveBoards(solving, few ? 0.9 : 0.97, 0.3)],
-    ['proving', prove(solving, few ? 0.9 : 0.97)],
-    ['improving', improveUpTo(solving, 1, Infinity, few ? neverSolve : often)],
+    ['choosing patterns', pick(solving)],
+    ['trying other layouts', improveFor(solving, 0.06)],
+    ['choosing patterns', pick(solving)],
+    ['proving', proveBoards(solving, 0.7, 0.08)],
+    ['trying other layouts', improveFor(solving, 0.06)],
+    ['choosing patterns', pick(solving)],
+    ['proving', proveBoards(solving, 0.97, 0.3)],
+    ['proving', prove(solving, 0.97)],
+    ['improving', improveUpTo(solving, 1, Infinity, often)],
   ];
 }
 
@@ -253,7 +273,7 @@ function stagesOfLarge(solving: Solving): readonly Stage[] {
   ];
 }
 
-const often = { diveEvery: 5, solveEvery: 6 };
+const often = { diveEvery: Infinity, solveEvery: 6 };
 const neverSolve = { diveEvery: 3, solveEvery: Infinity };
 
 /**
