@@ -15,36 +15,13 @@ import { withThread } from './other-thread.ts';
 import { type Store, emptyStore } from './store.ts';
 import { fillOneBoard, isOneBoard } from './one-board.ts';
 import { pickColumns } from './pick/pick-columns.ts';
-import { type Plan, planOf } from './plan.ts';
+import { planOf } from './plan.ts';
 import type { Progress, Solve, SolveOptions } from './progress.ts';
-import { roundedBound } from './round-bound.ts';
+import { type Standing, cutoffOf, isMet, offerTo, raiseOf, say } from './standing.ts';
 import { cutSticks } from './sticks/cut-sticks.ts';
 import { isSticks } from './sticks/to-sticks.ts';
 import { layOutTightly } from './tight/lay-out-tightly.ts';
 import { toChoice } from './to-choice.ts';
-
-/** Share of the objective below which a gap is rounding. */
-const gapTolerance = 1e-7;
-
-/** The best plan and bound so far; one per solve, passed on to every step of it. */
-interface Standing {
-  best: Plan;
-  bound: number;
-}
-
-function slackOf(value: number): number {
-  return gapTolerance * (1 + Math.abs(value));
-}
-
-function isMet({ best, bound }: Standing): boolean {
-  return best.objective - bound <= slackOf(best.objective);
-}
-
-/** How it stands, for whoever watches. The value is the goal's only once every piece is laid out. */
-function say(doing: string, { best, bound }: Standing): Progress {
-  const isWhole = best.missing.every((count) => count <= 0);
-  return { doing, value: isWhole ? best.objective : null, bound };
-}
 
 /** Runs a step of the solve, saying how it stands after each of its yields; ends early when `done`. */
 function* told(
@@ -73,26 +50,6 @@ interface Solving {
   readonly learnt: Learnt;
   /** Work the whole solve may do. */
   readonly budget: number;
-}
-
-function offerTo(standing: Standing): (plan: Plan) => boolean {
-  return (plan) => {
-    if (plan.objective < standing.best.objective) standing.best = plan;
-    return isMet(standing);
-  };
-}
-
-/** What a plan must beat to be worth looking for. */
-function cutoffOf(standing: Standing): () => number {
-  return () => standing.best.objective - 0.5 * slackOf(standing.best.objective);
-}
-
-/** Takes a bound in, rounded up to what boards can cost. */
-function raiseOf(instance: Instance, standing: Standing): (bound: number) => void {
-  return (bound) => {
-    const rounded = roundedBound(instance, bound, standing.best.objective);
-    standing.bound = Math.max(standing.bound, rounded);
-  };
 }
 
 /** Neighbourhood search up to a share of the budget. */
@@ -149,12 +106,7 @@ function* first({ instance, store, standing }: Solving): Generator<void, void, v
 const closeEnough = 8e-3;
 
 /** Column generation at the root: the bound of all capped patterns mixed freely, and the patterns it takes. */
-function* root(
-  solving: Solving,
-  share: number,
-  close: number,
-  counts: boolean,
-): Generator<void, void, void> {
+function* root(solving: Solving, share: number, close: number, counts: boolean): Generator<void, void, void> {
   const { instance, store, standing, budget } = solving;
   const limits = {
     rounds: 400,
@@ -197,9 +149,9 @@ function* prove({ instance, store, standing, budget }: Solving, share: number): 
 }
 
 /** The best choice among the patterns met so far. */
-function* pick({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
-  const limits = { until: Math.min(budget, instance.meter.spent + shareOfPick * budget), mostNodes: mostPicks };
-  yield* pickColumns(instance, store.pool.columns, cutoffOf(standing), offerTo(standing), limits);
+function pick({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
+  const limits = { work: shareOfPick * budget, until: budget, mostNodes: mostPicks };
+  return pickColumns(instance, store.pool.columns, cutoffOf(standing), offerTo(standing), limits);
 }
 
 /** The cheapest set of boards, where there are few enough of them. */
@@ -219,13 +171,6 @@ function* proveBoards(
 
 /** Share of the work, on top of it, for layouts that waste next to nothing. */
 const shareOfTight = 0.03;
-
-/** The cheapest boards by area, where next to nothing of them would be left over. */
-function* tightly({ instance, standing }: Solving, work: number): Generator<void, void, void> {
-  if (slotsOf(instance) > mostSlots || instance.groups.every(({ cost }) => cost === 0)) return;
-  const until = instance.meter.spent + work;
-  yield* layOutTightly(instance, standing.bound, until, cutoffOf(standing), offerTo(standing));
-}
 
 type Stage = readonly [string, Generator<void, void, void>];
 
@@ -314,7 +259,13 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   }
   // The first layout is finished whatever happens: without it there is nothing to show.
   yield* told(first(solving), standing, 'first layout', () => false);
-  const tight = tightly(solving, shareOfTight * work);
+  const tight = layOutTightly(
+    instance,
+    standing.bound,
+    shareOfTight * work,
+    cutoffOf(standing),
+    offerTo(standing),
+  );
   if (options.effort > 0 && !done()) yield* told(tight, standing, 'filling boards', done);
   const budget = instance.meter.spent + work;
   for (const [doing, stage] of stagesOf({ ...solving, budget }, options.effort)) {

@@ -9,7 +9,9 @@ import { type PickDuals, type PickMaster, openPickMaster } from './pick-master.t
 const wholeTolerance = 1e-6;
 
 export interface PickLimits {
-  /** Meter reading that ends it. */
+  /** Most work. */
+  readonly work: number;
+  /** Meter reading that ends it in any case. */
   readonly until: number;
   readonly mostNodes: number;
 }
@@ -26,7 +28,8 @@ interface Search {
   readonly taken: Column[];
   readonly cutoff: () => number;
   readonly offer: (plan: Plan) => void;
-  readonly limits: PickLimits;
+  readonly until: number;
+  readonly mostNodes: number;
   readonly counts: { nodes: number };
 }
 
@@ -48,6 +51,7 @@ export function* pickColumns(
   offer: (plan: Plan) => void,
   limits: PickLimits,
 ): Generator<void, void, void> {
+  const until = Math.min(limits.until, instance.meter.spent + limits.work);
   const root = openPickMaster(instance, columns).solve();
   yield;
   const reduced = columns.map(
@@ -74,7 +78,8 @@ export function* pickColumns(
         isFound ||= plan.objective < goal;
         offer(plan);
       },
-      limits,
+      until,
+      mostNodes: limits.mostNodes,
       counts,
     };
     yield* visit(search, 0);
@@ -85,8 +90,8 @@ export function* pickColumns(
 /** Shares of what lies between the bound and the best plan within which a better one is sought, one after another. */
 const shares = [1 / 16, 1 / 8, 1 / 4, 1 / 2, 1];
 
-function isSpent({ instance, limits, counts }: Search): boolean {
-  return counts.nodes >= limits.mostNodes || instance.meter.spent > limits.until;
+function isSpent({ instance, until, mostNodes, counts }: Search): boolean {
+  return counts.nodes >= mostNodes || instance.meter.spent > until;
 }
 
 function* visit(search: Search, spent: number): Generator<void, void, void> {
@@ -104,7 +109,10 @@ function* visit(search: Search, spent: number): Generator<void, void, void> {
   }
   for (const { go, back } of moves) {
     go();
-    yield* visit(search, search.taken.reduce((sum, { cost }) => sum + cost, 0));
+    yield* visit(
+      search,
+      search.taken.reduce((sum, { cost }) => sum + cost, 0),
+    );
     back();
   }
 }
@@ -142,7 +150,7 @@ function movesOf(search: Search, { use, idle }: PickDuals): Move[] | null {
 
 /** Columns of one board parted by how often they have a kind of which the board has a fraction now. */
 function splitPieces(search: Search, use: Float64Array): Move[] | null {
-  const { instance, columns, most } = search;
+  const { instance, columns, most, barred } = search;
   const kinds = instance.kinds.length;
   const pieces = new Float64Array(instance.groups.length * kinds);
   columns.forEach((column, c) => {
@@ -171,6 +179,8 @@ function splitPieces(search: Search, use: Float64Array): Move[] | null {
     const i = column.kinds.indexOf(kind);
     (i >= 0 && column.counts[i]! > floor ? many : few).push(c);
   });
+  // A board that must be used and is left empty in part: barring nothing would lead nowhere.
+  if (few.every((c) => barred[c]! > 0)) return null;
   const moves = [barring(search, few), barring(search, many)];
   return pieces[at]! - floor >= 0.4 ? moves : moves.reverse();
 }

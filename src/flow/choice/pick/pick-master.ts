@@ -74,10 +74,7 @@ export function openPickMaster(instance: Instance, columns: readonly Column[]): 
         use: rowPrice.subarray(before),
         idle: rowPrice.subarray(kinds, before),
         kindPrice: x.subarray(0, kinds),
-        groupPrice: Float64Array.from(
-          instance.groups,
-          (_, g) => x[kinds + g]! - x[kinds + groups + g]!,
-        ),
+        groupPrice: Float64Array.from(instance.groups, (_, g) => x[kinds + g]! - x[kinds + groups + g]!),
         objective,
       };
     },

@@ -1,6 +1,7 @@
 import { lostArea } from '../bound.ts';
 import type { BoardCut, Refuted } from '../boards/board-cut.ts';
 import { cheapestBoards } from '../boards/cheapest-boards.ts';
+import { mostSlots } from '../boards/search-boards.ts';
 import { wholeRest } from '../generate.ts';
 import type { Instance } from '../instance.ts';
 import { type Plan, planOf } from '../plan.ts';
@@ -14,7 +15,7 @@ const mostLeftOver = 0.01;
 const shares = [0, 1 / 32, 1 / 8, 1 / 3, 1];
 
 /** Sets of boards tried, cheapest first. */
-const mostSets = 4;
+const mostSets = 2;
 
 /** Steps and blocks for one board, nodes for one cover. */
 const stepsPerBoard = 150_000;
@@ -24,8 +25,9 @@ const mostNodes = 2_000;
 /** Nodes of one search for the cheapest set. */
 const mostSetNodes = 20_000;
 
-/** Work of one step, and of one node for each of its patterns. */
+/** Work of one step, of one list of a board's patterns beside its steps, and of one node for each of its patterns. */
 const workPerStep = 3;
+const workPerList = 2000;
 const workPerPattern = 10;
 
 /**
@@ -47,6 +49,14 @@ export function areaCut(instance: Instance): BoardCut {
   return { least, worth, price };
 }
 
+/** Few boards, which cost something; three stages or more; no runs. */
+function isFitFor({ groups, kinds }: Instance): boolean {
+  const slots = groups.reduce((sum, { copies }) => sum + copies, 0);
+  if (slots > mostSlots || groups.every(({ cost }) => cost === 0)) return false;
+  if (groups.some(({ plate: { stages } }) => stages !== 'any' && (stages < 3 || stages > 4))) return false;
+  return kinds.every(({ members }) => members.length === 1);
+}
+
 /**
  * Tries to lay everything out on the cheapest boards whose area suffices, where that leaves next to nothing over: then all
  * patterns of a board that lose little are few, and can be listed. Offers what it finds. Yields after each board.
@@ -54,16 +64,12 @@ export function areaCut(instance: Instance): BoardCut {
 export function* layOutTightly(
   instance: Instance,
   floor: number,
-  until: number,
+  work: number,
   cutoff: () => number,
   offer: (plan: Plan) => void,
 ): Generator<void, void, void> {
-  const isPlain = instance.kinds.every(({ members }) => members.length === 1);
-  if (
-    !isPlain ||
-    instance.groups.some(({ plate: { stages } }) => stages !== 'any' && (stages < 3 || stages > 4))
-  )
-    return;
+  if (!isFitFor(instance)) return;
+  const until = instance.meter.spent + work;
   const cost = instance.groups.map((group) => group.cost);
   const { copies } = wholeRest(instance);
   const cuts = [areaCut(instance)];
@@ -103,7 +109,7 @@ function* onSet(instance: Instance, copies: Int32Array, until: number): Generato
       if (known.get(g)?.isComplete === false) continue;
       const allowance = { steps: stepsPerBoard, mostBlocks: blocksPerBoard };
       const found = tightPatterns(instance.groups[g]!, g, demand, share * over, allowance);
-      instance.meter.spent += workPerStep * (stepsPerBoard - allowance.steps);
+      instance.meter.spent += workPerList + workPerStep * (stepsPerBoard - allowance.steps);
       if (found.isComplete || !known.has(g)) known.set(g, found);
       else known.set(g, { patterns: known.get(g)!.patterns, isComplete: false });
       yield;

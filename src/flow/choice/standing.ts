@@ -1,0 +1,49 @@
+import type { Instance } from './instance.ts';
+import type { Plan } from './plan.ts';
+import type { Progress } from './progress.ts';
+import { roundedBound } from './round-bound.ts';
+
+/** Share of the objective below which a gap is rounding. */
+const gapTolerance = 1e-7;
+
+/** The best plan and bound so far; one per solve, passed on to every step of it. */
+export interface Standing {
+  best: Plan;
+  bound: number;
+}
+
+function slackOf(value: number): number {
+  return gapTolerance * (1 + Math.abs(value));
+}
+
+/** Whether the bound is met. */
+export function isMet({ best, bound }: Standing): boolean {
+  return best.objective - bound <= slackOf(best.objective);
+}
+
+/** How it stands, for whoever watches. The value is the goal's only once every piece is laid out. */
+export function say(doing: string, { best, bound }: Standing): Progress {
+  const isWhole = best.missing.every((count) => count <= 0);
+  return { doing, value: isWhole ? best.objective : null, bound };
+}
+
+/** Takes a plan in if it is better; says whether the bound is met. */
+export function offerTo(standing: Standing): (plan: Plan) => boolean {
+  return (plan) => {
+    if (plan.objective < standing.best.objective) standing.best = plan;
+    return isMet(standing);
+  };
+}
+
+/** What a plan must beat to be worth looking for. */
+export function cutoffOf(standing: Standing): () => number {
+  return () => standing.best.objective - 0.5 * slackOf(standing.best.objective);
+}
+
+/** Takes a bound in, rounded up to what boards can cost. */
+export function raiseOf(instance: Instance, standing: Standing): (bound: number) => void {
+  return (bound) => {
+    const rounded = roundedBound(instance, bound, standing.best.objective);
+    standing.bound = Math.max(standing.bound, rounded);
+  };
+}
