@@ -38,6 +38,7 @@ function nudged(cost: number, order: number): number {
   return cost * (1 + mostSlack * ((order * 0.7548776662) % 1));
 }
 
+/** Opens the master of these columns, all pieces wanted and all boards free. */
 export function openPickMaster(instance: Instance, columns: readonly Column[]): PickMaster {
   const kinds = instance.kinds.length;
   const groups = instance.groups.length;
