@@ -30,10 +30,10 @@ const asFine = { patternX: 2000, patternY: 300, boundX: 400, boundY: 64, mostSta
 function columnsOf(instance: Instance, seconds: number): readonly Column[] {
   const start = performance.now();
   const store = emptyStore();
-  greedy(instance, wholeRest(instance), store.pool, areaWorth(instance), { fine: false, fromPool: false });
   const rounds = { first: 2, later: 6, until: Infinity, fine: false };
   const limits = { rounds: 200, enough: Infinity, until: Infinity, capped: true, counts: false };
   for (const steps of [
+    greedy(instance, wholeRest(instance), store.pool, areaWorth(instance), { fine: false, fromPool: false }),
     solveNode(instance, wholeRest(instance), store, [], limits),
     dive(instance, wholeRest(instance), store.pool, rounds),
   ]) {

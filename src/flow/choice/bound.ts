@@ -49,7 +49,7 @@ export function leastCover(covers: readonly Cover[], need: number): number {
  * Area of the plate that no piece can claim: rectangles blocked under every clearance, less a kerf each way, since
  * the kerf beside a piece may lie over a defect. Of overlapping rectangles only one counts.
  */
-function lostArea({ plate, kinds }: StockGroup): number {
+export function lostArea({ plate, kinds }: StockGroup): number {
   const used = new Set(kinds.flatMap((kind) => kind.clearances));
   const lists = [...used].map((clearance) => plate.clearances[clearance] ?? []);
   const counted: Rectangle[] = [];

@@ -14,22 +14,27 @@ import { type ImproveLimits, improve } from './improve.ts';
 import type { Instance } from './instance.ts';
 import { solveNode } from './node.ts';
 import { withThread } from './other-thread.ts';
-import { type Solving, type Stage, type Standing, cutoffOf, isMet, offerTo, raiseOf } from './standing.ts';
+import {
+  type Solving,
+  type Stage,
+  type Standing,
+  cutoffOf,
+  isMet,
+  offerTo,
+  raiseOf,
+  say,
+} from './standing.ts';
 import { emptyStore } from './store.ts';
 import { fillOneBoard, isOneBoard } from './one-board.ts';
+import { pickColumns } from './pick/pick-columns.ts';
 import { type Plan, planOf } from './plan.ts';
 import type { Progress, Solve, SolveOptions } from './progress.ts';
 import { cutSticks } from './sticks/cut-sticks.ts';
 import { isSticks, levelled } from './sticks/to-sticks.ts';
+import { layOutTightly } from './tight/lay-out-tightly.ts';
 import { toChoice } from './to-choice.ts';
 import { workFor } from './work.ts';
 import { cheapestChoice } from './true-cost.ts';
-
-/** How it stands, for whoever watches. The value is the goal's only once every piece is laid out. */
-function say(doing: string, { best, bound }: Standing): Progress {
-  const isWhole = best.missing.every((count) => count <= 0);
-  return { doing, value: isWhole ? best.objective : null, bound };
-}
 
 /** Runs a step of the solve, saying how it stands after each of its yields; ends early when `done`. */
 function* told(
@@ -55,6 +60,16 @@ function* improveUpTo(
   const { instance, store, standing, stream, budget } = solving;
   const limits = { tries, until: share * budget, ...every };
   yield* improve(instance, standing.best, store, stream, limits, offerTo(standing));
+}
+
+/** Nodes of one search for the best choice among known patterns, and its share of the work. */
+const mostPicks = 2000;
+const shareOfPick = 0.04;
+
+/** Neighbourhood search that takes a share of the budget from where it begins. */
+function* improveFor(solving: Solving, share: number): Generator<void, void, void> {
+  const from = solving.instance.meter.spent / solving.budget;
+  yield* improveUpTo(solving, Math.min(1, from + share), Infinity, often);
 }
 
 /** Most groups for which the first layouts are sought among all positions. */
@@ -89,7 +104,7 @@ function* first({ instance, store, standing }: Solving): Generator<void, void, v
 const closeEnough = 8e-3;
 
 /** Column generation at the root: the bound of all capped patterns mixed freely, and the patterns it takes. */
-function* root(solving: Solving, share: number, close: number): Generator<void, void, void> {
+function* root(solving: Solving, share: number, close: number, counts: boolean): Generator<void, void, void> {
   const { instance, store, standing, budget } = solving;
   const limits = {
     rounds: 400,
@@ -97,7 +112,7 @@ function* root(solving: Solving, share: number, close: number): Generator<void, 
     close,
     until: share * budget,
     capped: true,
-    counts: close === 0,
+    counts,
   };
   const { bound, cuts } = yield* solveNode(instance, wholeRest(instance), store, [], limits);
   solving.learnt.cuts.push(...cuts);
@@ -131,6 +146,12 @@ function* prove({ instance, store, standing, budget }: Solving, share: number): 
   });
 }
 
+/** The best choice among the patterns met so far. */
+function pick({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
+  const limits = { work: shareOfPick * budget, until: budget, mostNodes: mostPicks };
+  return pickColumns(instance, store.pool.columns, cutoffOf(standing), offerTo(standing), limits);
+}
+
 /** The cheapest set of boards, where there are few enough of them. */
 function* proveBoards(
   { instance, store, standing, budget, learnt }: Solving,
@@ -146,36 +167,54 @@ function* proveBoards(
   });
 }
 
+/** Share of the work, on top of it, for layouts that waste next to nothing. */
+const shareOfTight = 0.03;
+
 /** The stages of a solve after its first layout, in order. Without effort only those that make it whole and bound it. */
 function stagesOf(solving: Solving, effort: number): readonly Stage[] {
   const slots = slotsOf(solving.instance);
   if (effort > 0 && slots > mostSlots) return stagesOfLarge(solving);
   const base: Stage[] = [
-    ['finding patterns', root(solving, 0.45, 0)],
+    ['finding patterns', root(solving, 0.45, 0, isFew(solving.instance))],
     ['choosing boards', firstDive(solving, 0.55)],
   ];
   if (effort <= 0) return base;
-  const few = isFew(solving.instance);
+  if (isFew(solving.instance)) {
+    return [
+      ...base,
+      ['choosing patterns', pick(solving)],
+      ['proving', proveBoards(solving, 0.5, 0.3)],
+      ['trying other layouts', improveUpTo(solving, 0.8, 8, neverSolve)],
+      ['choosing patterns', pick(solving)],
+      ['proving', proveBoards(solving, 0.9, 0.3)],
+      ['proving', prove(solving, 0.9)],
+      ['improving', improveUpTo(solving, 1, Infinity, neverSolve)],
+    ];
+  }
   return [
     ...base,
-    ['proving', proveBoards(solving, few ? 0.5 : 0.7, few ? 0.3 : 0.08)],
-    ['trying other layouts', improveUpTo(solving, 0.8, few ? 8 : Infinity, few ? neverSolve : often)],
-    ['proving', proveBoards(solving, few ? 0.9 : 0.97, 0.3)],
-    ['proving', prove(solving, few ? 0.9 : 0.97)],
-    ['improving', improveUpTo(solving, 1, Infinity, few ? neverSolve : often)],
+    ['choosing patterns', pick(solving)],
+    ['trying other layouts', improveFor(solving, 0.06)],
+    ['choosing patterns', pick(solving)],
+    ['proving', proveBoards(solving, 0.7, 0.08)],
+    ['trying other layouts', improveFor(solving, 0.06)],
+    ['choosing patterns', pick(solving)],
+    ['proving', proveBoards(solving, 0.97, 0.3)],
+    ['proving', prove(solving, 0.97)],
+    ['improving', improveUpTo(solving, 1, Infinity, often)],
   ];
 }
 
 /** Of a large job a proof is out of reach: its root is solved nearly, and its layout improved piece by piece. */
 function stagesOfLarge(solving: Solving): readonly Stage[] {
   return [
-    ['finding patterns', root(solving, 0.75, closeEnough)],
+    ['finding patterns', root(solving, 0.75, closeEnough, false)],
     ['choosing boards', firstDive(solving, 0.9)],
     ['improving', improveUpTo(solving, 1, Infinity, { diveEvery: Infinity, solveEvery: 1 })],
   ];
 }
 
-const often = { diveEvery: 5, solveEvery: 6 };
+const often = { diveEvery: Infinity, solveEvery: 6 };
 const neverSolve = { diveEvery: 3, solveEvery: Infinity };
 
 /** The choice that the solve ends with. */
@@ -230,6 +269,14 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   const prices = new Float64Array(instance.kinds.length);
   const opening = isMany ? firstByPrices(solving, prices) : first(solving);
   yield* told(opening, standing, 'first layout', () => false);
+  const tight = layOutTightly(
+    instance,
+    standing.bound,
+    shareOfTight * work,
+    cutoffOf(standing),
+    offerTo(standing),
+  );
+  if (options.effort > 0 && !done()) yield* told(tight, standing, 'filling boards', done);
   const given = { ...solving, budget: instance.meter.spent + work };
   const stages = isMany ? stagesByPrices(given, prices) : stagesOf(given, options.effort);
   for (const [doing, stage] of stages) {

@@ -2,6 +2,7 @@ import type { Random } from '../../base/random/random.ts';
 import type { Learnt } from './boards/search-boards.ts';
 import type { Instance } from './instance.ts';
 import type { Plan } from './plan.ts';
+import type { Progress } from './progress.ts';
 import { roundedBound } from './round-bound.ts';
 import type { Store } from './store.ts';
 import { keptNear } from './true-cost.ts';
@@ -17,14 +18,16 @@ export interface Standing {
   near: readonly Plan[];
 }
 
-export function slackOf(value: number): number {
+function slackOf(value: number): number {
   return gapTolerance * (1 + Math.abs(value));
 }
 
+/** Whether the bound is met. */
 export function isMet({ best, bound }: Standing): boolean {
   return best.objective - bound <= slackOf(best.objective);
 }
 
+/** What the steps of a solve work on together. */
 export interface Solving {
   readonly instance: Instance;
   readonly store: Store;
@@ -36,6 +39,13 @@ export interface Solving {
   readonly budget: number;
 }
 
+/** How it stands, for whoever watches. The value is the goal's only once every piece is laid out. */
+export function say(doing: string, { best, bound }: Standing): Progress {
+  const isWhole = best.missing.every((count) => count <= 0);
+  return { doing, value: isWhole ? best.objective : null, bound };
+}
+
+/** Takes a plan in if it is better; says whether the bound is met. */
 export function offerTo(standing: Standing): (plan: Plan) => boolean {
   return (plan) => {
     standing.near = keptNear(standing.near, plan);

@@ -22,6 +22,8 @@ export interface CountedMemory {
   readonly heightTo: Int32Array;
   readonly isSame: Uint8Array;
   readonly offers: readonly Offers[];
+  /** A bit for each position at which a row in the making has an offer of any use. */
+  readonly anyOffer: Int32Array;
   readonly making: readonly RowOfUse[];
   /** By label: where its last piece starts, the label before that piece (−1: none), the piece's option and use. */
   readonly lastStart: Int32Array;
@@ -54,6 +56,7 @@ export function countedMemoryFor({ raster, bands }: Pricing, uses: number): Coun
     heightTo: new Int32Array(stacks),
     isSame: new Uint8Array(stacks),
     offers: Array.from({ length: uses }, () => openOffers(n)),
+    anyOffer: new Int32Array((n >> 5) + 1),
     making: Array.from({ length: uses }, () => ({
       at: new Int32Array(n),
       value: new Float64Array(n),

@@ -25,7 +25,7 @@ function offerPieces(
 ): void {
   const { count, groups, clear } = pricing.memory.active[band]!;
   const { uses, sum, less } = counting;
-  const { optionWorth, offers, lastStart, lastLabel, lastOption, lastUse } = memory;
+  const { optionWorth, offers, anyOffer, lastStart, lastLabel, lastOption, lastUse } = memory;
   const n = pricing.raster.xs.length;
   const { most } = standing;
   most.fill(0);
@@ -46,7 +46,9 @@ function offerPieces(
       const { worth, marks } = offers[all]!;
       if (total <= worth[behind]!) continue;
       worth[behind] = total;
-      marks[behind >> 5] = marks[behind >> 5]! | (1 << (behind & 31));
+      const bit = 1 << (behind & 31);
+      marks[behind >> 5] = marks[behind >> 5]! | bit;
+      anyOffer[behind >> 5] = anyOffer[behind >> 5]! | bit;
       const label = all * n + behind;
       lastStart[label] = p;
       lastLabel[label] = standing.label[use]!;
@@ -80,6 +82,7 @@ function takeRise(
 export function fillCountedRow(counted: CountedPricing, band: number, start: number): void {
   const { pricing, counting, memory } = counted;
   const { uses, less } = counting;
+  const { anyOffer } = memory;
   const { wakes } = pricing.bands.bands[band]!;
   const standing: Standing = {
     worth: new Float64Array(uses).fill(-1),
@@ -94,12 +97,11 @@ export function fillCountedRow(counted: CountedPricing, band: number, start: num
   for (let p = start; ;) {
     while (wake < wakes.length && wakes[wake]! <= p) wake += 1;
     const due = wakes[wake] ?? Infinity;
-    let q = due;
-    for (const { marks } of memory.offers) {
-      const next = nextOffer(marks, p + 1);
-      if (next >= 0 && next < q) q = next;
-    }
+    const next = nextOffer(anyOffer, p + 1);
+    const q = next >= 0 && next < due ? next : due;
     if (q === Infinity) break;
+    anyOffer[q >> 5] = anyOffer[q >> 5]! & ~(1 << (q & 31));
+    work += uses / 8;
     for (let use = 0; use < uses; use += 1) {
       const rises = takeRise(counted, q, use, standing);
       const here = standing.worth[use]!;
