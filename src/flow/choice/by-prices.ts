@@ -15,6 +15,7 @@ import { type Solving, type Stage, offerTo, raiseOf } from './standing.ts';
 /** With more groups than this the simplex takes longer than the pricing: prices are moved step by step instead. */
 const mostForSimplex = 60;
 
+/** Whether a job has so many groups of boards that it is solved by prices moved step by step. */
 export function isByPrices({ groups }: Instance): boolean {
   return groups.length > mostForSimplex;
 }

@@ -132,7 +132,7 @@ export function* greedy(
     worth.forEach((w, k) => (wanted[k] = rest.demand[k]! > 0 ? w : 0));
     const free = [...instance.groups.keys()].filter((g) => rest.copies[g]! > 0);
     offer(free.filter((g) => !offers.has(g)));
-    let best = -1;
+    let best: number;
     for (;;) {
       free.sort((a, b) => offers.get(b)!.rate - offers.get(a)!.rate || a - b);
       [best = -1] = free;
@@ -143,7 +143,7 @@ export function* greedy(
     }
     if (fromPool && best >= 0) best = cheapestLast(free, offers, rest) ?? best;
     const chosen = best < 0 ? null : offers.get(best)!;
-    if (chosen?.column == null || chosen.rate <= 0) break;
+    if (chosen === null || chosen.column === null || chosen.rate <= 0) break;
     addToPool(pool, chosen.column);
     fixed.push(chosen.column);
     spend(rest, chosen.column);

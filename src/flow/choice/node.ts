@@ -8,6 +8,7 @@ import type { Instance } from './instance.ts';
 import type { MasterAnswer } from './master.ts';
 import { type PriceAsk, withinCaps } from './price-together.ts';
 import { type OpenMaster, bringIn, broughtUp, openedAt } from './open-master.ts';
+import { type Duals, between } from './duals.ts';
 import type { Store } from './store.ts';
 import { dueFor } from './wanted.ts';
 
@@ -166,9 +167,6 @@ function centerOf({ center }: NodeLimits): Duals | null {
   return { kindPrice: prices, groupPrice: groupPrices, sidePrice: new Float64Array(0) };
 }
 
-/** Prices of a master, or a mix of two masters' prices. */
-type Duals = Pick<MasterAnswer, 'kindPrice' | 'groupPrice' | 'sidePrice'>;
-
 /** What pricing asks about: the node, its master and the master's last answer. */
 interface Asking {
   readonly instance: Instance;
@@ -197,17 +195,6 @@ const fewPatterns = 0.4;
 const slackOfGap = 0.1;
 const mostSlack = 0.02;
 const worthSlack = 1e-3;
-
-/** Mixes prices; rows that came in since count 0 in the older ones. */
-function between(center: Duals, answer: Duals, share: number): Duals {
-  const mix = (old: Float64Array, now: Float64Array): Float64Array =>
-    now.map((each, i) => share * (old[i] ?? 0) + (1 - share) * each);
-  return {
-    kindPrice: mix(center.kindPrice, answer.kindPrice),
-    groupPrice: mix(center.groupPrice, answer.groupPrice),
-    sidePrice: mix(center.sidePrice, answer.sidePrice),
-  };
-}
 
 /** What a pass through all groups brought. */
 interface Priced {
