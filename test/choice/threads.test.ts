@@ -92,6 +92,32 @@ describe('a solve that shares its pricing', () => {
   });
 });
 
+describe('a solve of very many boards that shares its pricing', () => {
+  const many = mantelJob(5, { kinds: 6, boards: 152, pieces: 12 });
+  const solvedMany = (thread?: OpenThread): Choice => finish(choose(many, { seed: 1, effort: 0.02, thread }));
+  const alone = solvedMany();
+
+  it('asks the other about every second board alone, and comes to the same', () => {
+    const asked = new Set<number>();
+    const open: OpenThread = (given) => {
+      const answer = answerer(given);
+      return {
+        share(asks) {
+          for (const { group } of asks) asked.add(group % 2);
+          return { take: () => false, others: () => asks.map(answer) };
+        },
+      };
+    };
+    expect(solvedMany(open)).toEqual(alone);
+    expect([...asked]).toEqual([1]);
+  });
+
+  it('comes to the same where the other is gone, or never answers', () => {
+    expect(solvedMany(() => ({ share: () => null }))).toEqual(alone);
+    expect(solvedMany(() => ({ share: () => ({ take: () => false, others: () => null }) }))).toEqual(alone);
+  });
+});
+
 function takes(count: number): () => boolean {
   let left = count;
   return () => left-- > 0;

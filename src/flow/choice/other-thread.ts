@@ -39,8 +39,11 @@ export type OpenThread = (job: Job) => OtherThread | null;
 /** With fewer groups, or fewer asks at a time, a thread costs as much as it saves (measured; see DEVELOPERS). */
 export const fewestShared = { groups: 48, asks: 3 } as const;
 
-/** Most groups that two threads keep at hand: each lists positions of its own, and of more that takes gigabytes. */
-const mostShared = 300;
+/**
+ * With more groups than this each has its thread, by its number even or odd: both would else list positions of nearly all
+ * boards, and of so many that takes gigabytes.
+ */
+const mostOnBoth = 150;
 
 /**
  * The instance with its asks shared with another thread, where that pays. Every answer and the work it took is the
@@ -49,10 +52,11 @@ const mostShared = 300;
  */
 export function withThread(job: Job, instance: Instance, open: OpenThread | undefined): Instance {
   const { length } = instance.groups;
-  if (open === undefined || length < fewestShared.groups || length > mostShared || isSticks(instance))
-    return instance;
+  if (open === undefined || length < fewestShared.groups || isSticks(instance)) return instance;
   const thread = open(job);
-  return thread === null ? instance : { ...instance, price: priceOnTwo(instance, thread) };
+  if (thread === null) return instance;
+  const price = length > mostOnBoth ? priceByHalves(instance, thread) : priceOnTwo(instance, thread);
+  return { ...instance, price };
 }
 
 function priceOnTwo({ groups, meter }: Instance, thread: OtherThread): PriceTogether {
@@ -68,6 +72,26 @@ function priceOnTwo({ groups, meter }: Instance, thread: OtherThread): PriceToge
     // What the other leaves unanswered is answered here.
     const others = rest.length === 0 ? [] : (shared.others() ?? rest.map((ask) => priceOne(ask, meter)));
     return metered([...own, ...others], meter);
+  };
+}
+
+/** Each board always on the same thread. */
+function priceByHalves({ groups, meter }: Instance, thread: OtherThread): PriceTogether {
+  const numbers = new Map(groups.map(({ pricer }, g) => [pricer, g]));
+  const isOthers = (ask: PriceAsk): boolean => numbers.get(ask.pricer)! % 2 === 1;
+  return (asks) => {
+    const theirs = asks.filter(isOthers);
+    const shared =
+      theirs.length === 0
+        ? null
+        : thread.share(theirs.map(({ pricer, ...ask }) => ({ ...ask, group: numbers.get(pricer)! })));
+    const own = asks.map((ask) => (isOthers(ask) ? null : priceOne(ask, meter)));
+    // What the other leaves unanswered is answered here.
+    const others = (shared?.others() ?? theirs.map((ask) => priceOne(ask, meter))).slice();
+    return metered(
+      own.map((answer) => answer ?? others.shift()!),
+      meter,
+    );
   };
 }
 

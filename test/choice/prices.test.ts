@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest';
+import { random } from '../../src/base/random/random.ts';
+import { buildInstance } from '../../src/flow/choice/build-instance.ts';
+import { isByPrices } from '../../src/flow/choice/by-prices.ts';
+import type { Choice } from '../../src/flow/choice/choice.ts';
+import { choose } from '../../src/flow/choice/choose.ts';
+import { emptyPool, wholeRest } from '../../src/flow/choice/generate.ts';
+import type { Instance } from '../../src/flow/choice/instance.ts';
+import { boundAt } from '../../src/flow/choice/prices/bound-at.ts';
+import { movePrices } from '../../src/flow/choice/prices/move-prices.ts';
+import { openingPrices } from '../../src/flow/choice/prices/opening-prices.ts';
+import { finish } from '../../src/flow/choice/progress.ts';
+import type { Board } from '../../src/flow/stock/board.ts';
+import type { Job } from '../../src/flow/stock/job.ts';
+import { layOutJob } from '../../src/pipeline.ts';
+import { mantelJob } from '../laws/random-job.ts';
+import { seeded } from '../laws/seeded.ts';
+
+function solved(job: Job, effort: number): Choice {
+  return finish(choose(job, { seed: 1, effort }));
+}
+
+function boundOf(instance: Instance, prices: Float64Array, slack = 0): number {
+  const limits = { slack, until: Infinity };
+  return finish(boundAt(instance, wholeRest(instance), emptyPool(), prices, limits))!.bound;
+}
+
+/** The job with boards beside its own that are the same and three times as dear, so many that it is solved by prices. */
+function amongDearBoards(job: Job): Job {
+  const more = Array.from({ length: 70 - job.boards.length }, (_, i): Board => {
+    const like = job.boards[i % job.boards.length]!;
+    return { ...like, name: `dear ${i + 1}`, cost: 3 * like.cost };
+  });
+  return { ...job, boards: [...job.boards, ...more] };
+}
+
+describe('the bound at given prices', () => {
+  it.each([1, 2, 3, 4, 5, 6])(
+    'is never above a proven least cost, whatever the prices: mantel %i',
+    (seed) => {
+      const job = mantelJob(seed, { kinds: 6, boards: 9, pieces: 9 });
+      const { proof } = solved(job, 1);
+      expect(proof.proven).toBe(true);
+      const instance = buildInstance(job);
+      const opening = openingPrices(instance, wholeRest(instance));
+      const stream = seeded(seed);
+      for (let draw = 0; draw < 12; draw += 1) {
+        const about = 0.5 + 1.5 * stream.next();
+        const prices = opening.map((price, k) =>
+          Math.min(instance.kinds[k]!.penalty, price * about * (0.7 + 0.6 * stream.next())),
+        );
+        expect(boundOf(instance, prices)).toBeLessThanOrEqual(proof.value + 1e-6);
+        expect(boundOf(instance, prices, 0.02)).toBeLessThanOrEqual(boundOf(instance, prices) + 1e-6);
+      }
+    },
+  );
+
+  it('rises as prices are moved', () => {
+    const job = mantelJob(3, { kinds: 14, boards: 40, pieces: 40 });
+    const instance = buildInstance(job);
+    const rest = wholeRest(instance);
+    const prices = openingPrices(instance, rest);
+    const before = boundOf(instance, prices);
+    const moves = { passes: 12, step: 0.2, decay: 0.8, fine: true, until: Infinity };
+    finish(movePrices(instance, rest, emptyPool(), prices, random(1), moves));
+    expect(boundOf(instance, prices)).toBeGreaterThan(1.05 * before);
+  });
+});
+
+describe('a job among many boards', () => {
+  it.each([1, 2, 3, 4])(
+    'costs at least what it costs on its own boards, and little more: mantel %i',
+    (seed) => {
+      const job = mantelJob(seed, { kinds: 8, boards: 12, pieces: 14 });
+      const { proof } = solved(job, 1);
+      expect(proof.proven).toBe(true);
+      const large = amongDearBoards(job);
+      expect(isByPrices(buildInstance(large))).toBe(true);
+      let [value, bound]: [number | null, number] = [null, 0];
+      const steps = layOutJob(large, { seed: 1, effort: 1 });
+      let step = steps.next();
+      for (; step.done !== true; step = steps.next()) {
+        // The value never rises, the bound never falls.
+        if (value !== null) expect(step.value.value).toBeLessThanOrEqual(value + 1e-9);
+        expect(step.value.bound).toBeGreaterThanOrEqual(bound - 1e-9);
+        value = step.value.value;
+        bound = step.value.bound ?? bound;
+      }
+      expect(step.value.faults).toEqual([]);
+      expect(step.value.layout.short).toEqual([]);
+      const found = step.value.layout.proof;
+      expect(found.bound).toBeLessThanOrEqual(proof.value + 1e-6);
+      expect(found.value).toBeGreaterThanOrEqual(proof.value - 1e-6);
+      expect(found.value).toBeLessThanOrEqual(1.1 * proof.value);
+    },
+  );
+});
