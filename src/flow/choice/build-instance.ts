@@ -1,6 +1,7 @@
 import type { Part } from '../parts/part.ts';
 import type { Meter } from '../patterns/meter.ts';
 import type { Kind, Plate, Shape } from '../patterns/plate.ts';
+import { type Scratch, openScratch } from '../patterns/strip/frame.ts';
 import { type Fineness, openStripPricer } from '../patterns/strip/strip-pricer.ts';
 import type { Board } from '../stock/board.ts';
 import { blocks, extent } from '../stock/clear.ts';
@@ -96,7 +97,7 @@ function groupOf(
   kinds: readonly BlankKind[],
   index: number,
   fineness: Fineness,
-  meter: Meter,
+  { meter, scratch }: { readonly meter: Meter; readonly scratch: Scratch },
 ): StockGroup {
   const board = job.boards[index]!;
   const area = usable(board, job.shop);
@@ -124,7 +125,7 @@ function groupOf(
   const isStrips = plate.stages === 3 || plate.stages === 4;
   const pricer = !isStrips
     ? openAnyStagePricer(plate, platesKinds, meter)
-    : openStripPricer(plate, platesKinds, fineness, meter);
+    : openStripPricer(plate, platesKinds, fineness, meter, scratch);
   // An offcut earns credit × price × its share of the board. Offcuts lie in the usable area, where the pieces are not.
   const rate = (job.shop.offcutCredit * board.cost) / (board.length * board.width);
   return {
@@ -156,7 +157,7 @@ function finenessFor(pieces: number, boards: number): Fineness {
     return { patternX: 1200, patternY: 140, boundX: 1200, boundY: 140, mostStarts: 12, ...rough };
   const all = { patternX: 2000, patternY: 300, boundX: 2000, boundY: 300 };
   if (size <= 200_000) return { ...all, mostStarts: 4, roughX: 60, roughY: 14 };
-  return { ...all, mostStarts: 3, roughX: 40, roughY: 10 };
+  return { ...all, mostStarts: 3, roughX: 40, roughY: 10, mostKept: 150 };
 }
 
 /** Turns a job into numbers. Boards that can hold nothing stay in, at no harm. */
@@ -165,6 +166,7 @@ export function buildInstance(job: Job): Instance {
   const pieces = kinds.reduce((sum, kind) => sum + kind.demand, 0);
   const fineness = finenessFor(pieces, job.boards.length);
   const meter: Meter = { spent: 0 };
-  const groups = job.boards.map((_, index) => groupOf(job, kinds, index, fineness, meter));
+  const scratch = openScratch();
+  const groups = job.boards.map((_, index) => groupOf(job, kinds, index, fineness, { meter, scratch }));
   return { kinds, groups, meter, price: priceInTurn(meter) };
 }

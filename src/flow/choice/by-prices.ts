@@ -1,17 +1,16 @@
 import type { Column } from './column.ts';
 import { dive } from './dive.ts';
-import { likelyColumns, wholeRest } from './generate.ts';
+import { wholeRest } from './generate.ts';
 import { greedy } from './greedy.ts';
 import type { Instance } from './instance.ts';
 import { solveNode } from './node.ts';
-import { pickColumns } from './pick/pick-columns.ts';
 import { planOf } from './plan.ts';
 import { boundAt } from './prices/bound-at.ts';
 import { layAgain } from './prices/lay-again.ts';
 import { movePrices } from './prices/move-prices.ts';
 import { openingPrices } from './prices/opening-prices.ts';
 import { fineOverRough } from './prices/scale-prices.ts';
-import { type Solving, type Stage, cutoffOf, offerTo, raiseOf } from './standing.ts';
+import { type Solving, type Stage, offerTo, raiseOf } from './standing.ts';
 
 /** With more groups than this the simplex takes longer than the pricing: prices are moved step by step instead. */
 const mostForSimplex = 60;
@@ -80,9 +79,6 @@ function* layOutByPrices(
 /** With more groups than this even a few solves of a master take too long. */
 const mostForMaster = 130;
 
-/** Nodes of the search for the best choice among the likelier patterns met. */
-const mostPicks = 400;
-
 /** A dive from the patterns met, and a few exact passes at prices mixed with a master's: where there are not too many boards. */
 function* diveAndBound({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
   const { prices } = store.pool;
@@ -103,14 +99,6 @@ function* diveAndBound({ instance, store, standing, budget }: Solving): Generato
     center,
   });
   raiseOf(instance, standing)(bound);
-  const pickLimits = { work: 0.15 * left, until: budget, mostNodes: mostPicks };
-  yield* pickColumns(
-    instance,
-    likelyColumns(instance, rest, store.pool),
-    cutoffOf(standing),
-    offer,
-    pickLimits,
-  );
 }
 
 function* improveByPrices({

@@ -8,7 +8,7 @@ export interface BandGroup {
   /** Of all that strips offer each its own, equal offers the same. */
   readonly number: number;
   /** As in the raster: x index behind a piece that starts at each x index. */
-  readonly next: Int32Array;
+  readonly next: Int16Array;
   /** Option number where nothing is in the way. */
   readonly clear: number;
   readonly start: number;

@@ -13,6 +13,17 @@ export interface ActiveGroups {
   readonly clear: Float64Array;
 }
 
+/** What plates that are priced one after another share: the staircases of the pricing under way, and a shelf for what is made ready. */
+export interface Scratch extends Pick<Memory, 'rows' | 'heights'> {
+  /** Ways to let go of what was made ready, the oldest first: where plates are very many only the last made are kept. */
+  readonly shelf: (() => void)[];
+}
+
+/** Staircases without steps, and an empty shelf. */
+export function openScratch(): Scratch {
+  return { rows: openStairs(), heights: openStairs(), shelf: [] };
+}
+
 /** Working memory of one plate's pricing, made once and used again for every worth. */
 export interface Memory {
   /** Rows of the frame: by band, best worth of a row that starts at the frame's x and ends by each position. */
@@ -39,16 +50,16 @@ export interface Memory {
 }
 
 /** Working memory for a raster and its bands. O(positions + bands + heights). */
-export function memoryFor(raster: Raster, bands: Bands): Memory {
+export function memoryFor(raster: Raster, bands: Bands, { rows, heights }: Scratch): Memory {
   const n = raster.xs.length;
   const all = bands.bands.length;
   const high = raster.ys.length;
   return {
-    rows: openStairs(),
+    rows,
     rowFrom: new Int32Array(all),
     rowTo: new Int32Array(all),
     alias: new Int32Array(all),
-    heights: openStairs(),
+    heights,
     heightFrom: new Int32Array(high),
     heightTo: new Int32Array(high),
     isSame: new Uint8Array(high),

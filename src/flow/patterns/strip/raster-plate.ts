@@ -5,7 +5,7 @@ import { evenPositions, reachablePositions, thin } from './raster.ts';
 export interface LengthGroup {
   readonly length: number;
   /** For each x index: index of the position behind a piece that starts there, its kerf included; −1 when it does not fit. */
-  readonly next: Int32Array;
+  readonly next: Int16Array;
   readonly shapes: readonly {
     readonly kind: number;
     readonly width: number;
@@ -25,7 +25,7 @@ export interface Raster {
   /** Distinct widths of the kinds that fit, ascending. */
   readonly widths: readonly number[];
   /** For each width: index of the y position behind a strip that starts at each y; −1 when it does not fit. */
-  readonly nextY: readonly Int32Array[];
+  readonly nextY: readonly Int16Array[];
   /** Whether no position along (across) was left out or rounded: both exact, the best pattern on the raster is the best there is. */
   readonly exactX: boolean;
   readonly exactY: boolean;
@@ -84,9 +84,13 @@ function positions(
   return { list, exact: list.length === useful.length, lastStart };
 }
 
-function nextIndices(xs: Float64Array, step: number, lastStart: number, relaxed: boolean): Int32Array {
+/** Greatest index of a position: lists of indices are long, and many boards have many. */
+const mostIndex = 32_767;
+
+function nextIndices(xs: Float64Array, step: number, lastStart: number, relaxed: boolean): Int16Array {
   const end = xs.length - 1;
-  const next = new Int32Array(xs.length).fill(-1);
+  if (end > mostIndex) throw new RangeError(`${end} positions are more than ${mostIndex}`);
+  const next = new Int16Array(xs.length).fill(-1);
   let at = 0;
   for (let p = 0; p <= end && xs[p]! + step <= xs[end]!; p += 1) {
     const behind = xs[p]! + step;

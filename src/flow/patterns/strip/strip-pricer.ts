@@ -3,7 +3,7 @@ import type { Kind, Placement, Plate, PlatePattern } from '../plate.ts';
 import { type Bands, bandsOf } from './bands.ts';
 import { type CountedMemories, countedBound } from './counted/counted-bound.ts';
 import type { Counted } from './counted/counting.ts';
-import { type Memory, type Pricing, memoryFor, valueStacks } from './frame.ts';
+import { type Memory, type Pricing, type Scratch, memoryFor, openScratch, valueStacks } from './frame.ts';
 import { type Raster, rasterOf } from './raster-plate.ts';
 import { cutSections } from './sections.ts';
 import { fillPlate, tracePlate } from './trace.ts';
@@ -46,11 +46,11 @@ interface Side {
   readonly memory: Memory;
 }
 
-function sideOf(plate: Plate, found: Raster): Side {
+function sideOf(plate: Plate, found: Raster, scratch: Scratch): Side {
   // Nothing was rounded: then it is no relaxation, and its patterns can be cut.
   const raster = found.exactX && found.exactY ? { ...found, relaxed: false } : found;
   const bands = bandsOf(plate, raster);
-  return { raster, bands, memory: memoryFor(raster, bands) };
+  return { raster, bands, memory: memoryFor(raster, bands, scratch) };
 }
 
 /** Most candidate positions along and across, for patterns and for bounds. */
@@ -64,6 +64,11 @@ export interface Fineness {
   readonly roughY: number;
   /** Most section starts opened in search of one pattern. */
   readonly mostStarts: number;
+  /**
+   * Of how many plates all positions are kept at hand, by those that share their scratch; what is let go of is made anew when it
+   * is asked for again. Left out: of all.
+   */
+  readonly mostKept?: number;
 }
 
 /** A plate with fewer positions times strips is searched as quickly in full. */
@@ -77,10 +82,13 @@ const nothingFits: Pricer = {
   canCount: () => false,
 };
 
-/** Makes a thing when it is first wanted, and keeps it. */
-function once<T>(make: () => T): () => T {
+/** Makes a thing when it is first wanted, and keeps it until it is let go of. */
+function kept<T>(make: () => T): { readonly get: () => T; readonly letGo: () => void } {
   let made: { readonly value: T } | null = null;
-  return () => (made ??= { value: make() }).value;
+  return {
+    get: () => (made ??= { value: make() }).value,
+    letGo: () => (made = null),
+  };
 }
 
 function worthOf(placements: readonly Placement[], worth: Float64Array): number {
@@ -91,12 +99,14 @@ function worthOf(placements: readonly Placement[], worth: Float64Array): number 
  * Opens the pricing of one plate in four stages: sections, strips, pieces, pieces ripped once more (DESIGN,
  * section 9). Patterns and bounds share one raster when the positions are few enough; else the bound has a
  * coarser one of its own, rounded the other way.
+ * @param scratch for plates that are never priced at the same time: shared by them
  */
 export function openStripPricer(
   plate: Plate,
   kinds: readonly Kind[],
   fineness: Fineness,
   meter: Meter,
+  scratch = openScratch(),
 ): Pricer {
   const { patternX, patternY, boundX, boundY, roughX, roughY } = fineness;
   const listed = (mostX: number, mostY: number, relaxed: boolean): Raster | null =>
@@ -104,11 +114,23 @@ export function openStripPricer(
   const found = listed(patternX, patternY, false);
   if (found === null) return nothingFits;
   // Each side is made when it is first asked: a first layout needs none but the rough one.
-  const below = once(() => sideOf(plate, found));
+  const finely = kept(() => {
+    // Whoever asks for all positions has done with the rough selection, mostly.
+    if (fineness.mostKept !== undefined) {
+      if (isLarge) roughly.letGo();
+      scratch.shelf.push(finely.letGo);
+      if (scratch.shelf.length > fineness.mostKept) scratch.shelf.shift()!();
+    }
+    return sideOf(plate, found, scratch);
+  });
+  const below = finely.get;
   const isComplete = found.exactX && found.exactY;
-  const above = isComplete ? below : once(() => sideOf(plate, listed(boundX, boundY, true) ?? found));
+  const above = isComplete
+    ? below
+    : kept(() => sideOf(plate, listed(boundX, boundY, true) ?? found, scratch)).get;
   const isLarge = found.xs.length * found.ys.length * found.widths.length > worthARoughSide;
-  const rough = isLarge ? once(() => sideOf(plate, listed(roughX, roughY, false) ?? found)) : below;
+  const roughly = kept(() => sideOf(plate, listed(roughX, roughY, false) ?? found, scratch));
+  const rough = isLarge ? roughly.get : below;
   const memories: CountedMemories = new Map();
   /** The best pattern of one side, if it is worth more than the target. */
   const search = (
