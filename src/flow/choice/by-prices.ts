@@ -24,8 +24,12 @@ export function isByPrices({ groups }: Instance): boolean {
 const roughly = { passes: 11, step: 0.2, decay: 0.8, fine: false } as const;
 const finely = { passes: 12, step: 0.05, decay: 0.8, fine: true } as const;
 
-/** Share of a board's cost by which its bound may be too high, and the same where boards are so many that each must be quick. */
-const boundSlack = { usual: 2e-3, quick: 2e-2, quickFrom: 300 } as const;
+/**
+ * With more groups than this all positions are looked at once only, for the bound: listing them takes longest. And each may be too high
+ * by a larger share of its board's cost.
+ */
+const mostForFine = 300;
+const boundSlack = { usual: 2e-3, quick: 2e-2 } as const;
 
 /** The first layout of a job of many boards, at prices moved through all boards once; taken as it stands when it is ended early. */
 export function* firstByPrices(
@@ -49,19 +53,22 @@ export function* firstByPrices(
   }
 }
 
-function* findPrices(
-  { instance, store, standing, stream, budget }: Solving,
-  prices: Float64Array,
-): Generator<void, void, void> {
+function* findPrices(solving: Solving, prices: Float64Array): Generator<void, void, void> {
+  const { instance, store, standing, stream, budget } = solving;
   const rest = wholeRest(instance);
   const start = instance.meter.spent;
   const upTo = (share: number): number => start + share * (budget - start);
-  yield* movePrices(instance, rest, store.pool, prices, stream, { ...roughly, until: upTo(0.2) });
+  const isQuick = instance.groups.length > mostForFine;
+  const roughUntil = upTo(isQuick ? 0.5 : 0.2);
+  yield* movePrices(instance, rest, store.pool, prices, stream, { ...roughly, until: roughUntil });
+  // Until all positions of so many boards are listed a better layout in the rough is worth having.
+  if (isQuick) yield* layOutByPrices(solving, prices, false);
   const scale = fineOverRough(instance, rest, prices);
   prices.forEach((price, k) => (prices[k] = price / scale));
   yield;
-  yield* movePrices(instance, rest, store.pool, prices, stream, { ...finely, until: upTo(0.4) });
-  const slack = instance.groups.length > boundSlack.quickFrom ? boundSlack.quick : boundSlack.usual;
+  if (!isQuick)
+    yield* movePrices(instance, rest, store.pool, prices, stream, { ...finely, until: upTo(0.4) });
+  const slack = isQuick ? boundSlack.quick : boundSlack.usual;
   const found = yield* boundAt(instance, rest, store.pool, prices, { slack, until: Infinity });
   if (found === null) return;
   store.pool.prices = { kind: prices, group: found.groupPrice };
@@ -71,8 +78,9 @@ function* findPrices(
 function* layOutByPrices(
   { instance, store, standing }: Solving,
   prices: Float64Array,
+  fine: boolean,
 ): Generator<void, void, void> {
-  const way = { fine: true, fromPool: true };
+  const way = { fine, fromPool: true };
   offerTo(standing)(planOf(instance, yield* greedy(instance, wholeRest(instance), store.pool, prices, way)));
 }
 
@@ -118,7 +126,7 @@ function* improveByPrices({
 export function stagesByPrices(solving: Solving, prices: Float64Array): readonly Stage[] {
   return [
     ['finding patterns', findPrices(solving, prices)],
-    ['choosing boards', layOutByPrices(solving, prices)],
+    ['choosing boards', layOutByPrices(solving, prices, true)],
     ['choosing boards', diveAndBound(solving)],
     ['improving', improveByPrices(solving)],
   ];
