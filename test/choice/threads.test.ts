@@ -93,7 +93,7 @@ describe('a solve that shares its pricing', () => {
 });
 
 describe('a solve of very many boards that shares its pricing', () => {
-  const many = mantelJob(5, { kinds: 6, boards: 152, pieces: 12 });
+  const many = mantelJob(5, { kinds: 12, boards: 152, pieces: 48 });
   const solvedMany = (thread?: OpenThread): Choice => finish(choose(many, { seed: 1, effort: 0.02, thread }));
   const alone = solvedMany();
 

@@ -12,12 +12,16 @@ import { openingPrices } from './prices/opening-prices.ts';
 import { fineOverRough } from './prices/scale-prices.ts';
 import { type Solving, type Stage, offerTo, raiseOf } from './standing.ts';
 
-/** With more groups than this the simplex takes longer than the pricing: prices are moved step by step instead. */
-const mostForSimplex = 60;
+/**
+ * With more groups and pieces than this the simplex takes longer than the pricing, and no set of boards could be proven: prices are moved step
+ * by step instead. With fewer pieces a master's bound is the better one, since it counts how often a pattern may use them.
+ */
+const mostForSimplex = { groups: 40, pieces: 40 } as const;
 
-/** Whether a job has so many groups of boards that it is solved by prices moved step by step. */
-export function isByPrices({ groups }: Instance): boolean {
-  return groups.length > mostForSimplex;
+/** Whether a job has so many groups of boards and pieces that it is solved by prices moved step by step. */
+export function isByPrices({ groups, kinds }: Instance): boolean {
+  const pieces = kinds.reduce((sum, { demand }) => sum + demand, 0);
+  return groups.length > mostForSimplex.groups && pieces > mostForSimplex.pieces;
 }
 
 /** Passes in the rough and among all positions, their first steps, and how steps shrink (measured on a week and twice that). */

@@ -1,7 +1,6 @@
 import { lostArea } from '../bound.ts';
 import type { BoardCut, Refuted } from '../boards/board-cut.ts';
 import { cheapestBoards } from '../boards/cheapest-boards.ts';
-import { mostSlots } from '../boards/search-boards.ts';
 import { wholeRest } from '../generate.ts';
 import type { Instance } from '../instance.ts';
 import { type Plan, planOf } from '../plan.ts';
@@ -10,6 +9,9 @@ import { type TightPattern, flawsOf, grownArea, tightPatterns } from './tight-pa
 
 /** Share of the area of a set of boards that may be left over for it to be worth a try. */
 const mostLeftOver = 0.01;
+
+/** Most copies of boards among which the cheapest by area are sought. */
+const mostTightSlots = 200;
 
 /** What a pattern may lose, as a share of what may be lost in all: little at first. */
 const shares = [0, 1 / 32, 1 / 8, 1 / 3, 1];
@@ -52,7 +54,7 @@ export function areaCut(instance: Instance): BoardCut {
 /** Few boards, which cost something; three stages or more; no runs. */
 function isFitFor({ groups, kinds }: Instance): boolean {
   const slots = groups.reduce((sum, { copies }) => sum + copies, 0);
-  if (slots > mostSlots || groups.every(({ cost }) => cost === 0)) return false;
+  if (slots > mostTightSlots || groups.every(({ cost }) => cost === 0)) return false;
   if (groups.some(({ plate: { stages } }) => stages !== 'any' && (stages < 3 || stages > 4))) return false;
   return kinds.every(({ members }) => members.length === 1);
 }
