@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { random } from '../../src/base/random/random.ts';
+import { inches, ticks } from '../../src/base/units/tick.ts';
 import { buildInstance } from '../../src/flow/choice/build-instance.ts';
 import { isByPrices } from '../../src/flow/choice/by-prices.ts';
 import type { Choice } from '../../src/flow/choice/choice.ts';
@@ -9,6 +10,7 @@ import type { Instance } from '../../src/flow/choice/instance.ts';
 import { boundAt } from '../../src/flow/choice/prices/bound-at.ts';
 import { movePrices } from '../../src/flow/choice/prices/move-prices.ts';
 import { openingPrices } from '../../src/flow/choice/prices/opening-prices.ts';
+import { scaleToFine } from '../../src/flow/choice/prices/scale-prices.ts';
 import { finish } from '../../src/flow/choice/progress.ts';
 import type { Board } from '../../src/flow/stock/board.ts';
 import type { Job } from '../../src/flow/stock/job.ts';
@@ -67,6 +69,21 @@ describe('the bound at given prices', () => {
   });
 });
 
+describe('prices found in the rough', () => {
+  it('stay finite and at most what leaving a piece out costs, whatever boards yield among all positions', () => {
+    const job = mantelJob(1, { kinds: 6, boards: 9, pieces: 9 });
+    const instance = buildInstance({ ...job, shop: { ...job.shop, goal: 'most value' } });
+    const pattern = (how: string, fine: number) => ({ placements: [], value: how === 'fine' ? fine : 2 });
+    for (const fine of [0, 0.5, 1, 3]) {
+      const price: Instance['price'] = (asks) =>
+        asks.map(({ how }) => ({ bound: Infinity, pattern: pattern(how, fine) }));
+      const prices = Float64Array.from(instance.kinds, ({ penalty }) => 0.9 * penalty);
+      scaleToFine({ ...instance, price }, wholeRest(instance), prices);
+      instance.kinds.forEach(({ penalty }, k) => expect(prices[k]!).toBeLessThanOrEqual(penalty));
+    }
+  });
+});
+
 describe('a job among many boards', () => {
   it.each([1, 2, 3, 4])(
     'costs at least what it costs on its own boards, and little more: mantel %i',
@@ -94,4 +111,17 @@ describe('a job among many boards', () => {
       expect(found.value).toBeLessThanOrEqual(1.1 * proof.value);
     },
   );
+
+  it('is proven as ever where the others are too thin, or too small, for any part', () => {
+    const job = mantelJob(2, { kinds: 8, boards: 10, pieces: 14 });
+    const others = Array.from({ length: 70 }, (_, i): Board => {
+      const like = { ...job.boards[i % job.boards.length]!, name: `other ${i + 1}` };
+      return i % 2 === 0 ? { ...like, dressedThickness: ticks(1) } : { ...like, length: inches(4) };
+    });
+    const large = { ...job, boards: [...others, ...job.boards] };
+    const { proof, patterns, short } = solved(large, 0.5);
+    expect(proof).toEqual({ ...solved(job, 0.5).proof, proven: true });
+    expect(short).toEqual([]);
+    expect(patterns.every(({ board }) => board >= others.length)).toBe(true);
+  });
 });

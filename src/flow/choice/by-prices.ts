@@ -9,7 +9,7 @@ import { boundAt } from './prices/bound-at.ts';
 import { layAgain } from './prices/lay-again.ts';
 import { movePrices } from './prices/move-prices.ts';
 import { openingPrices } from './prices/opening-prices.ts';
-import { fineOverRough } from './prices/scale-prices.ts';
+import { scaleToFine } from './prices/scale-prices.ts';
 import { type Solving, type Stage, offerTo, raiseOf } from './standing.ts';
 
 /** With more groups than this the simplex takes longer than the pricing: prices are moved step by step instead. */
@@ -57,8 +57,7 @@ function* findPrices(
   const start = instance.meter.spent;
   const upTo = (share: number): number => start + share * (budget - start);
   yield* movePrices(instance, rest, store.pool, prices, stream, { ...roughly, until: upTo(0.2) });
-  const scale = fineOverRough(instance, rest, prices);
-  prices.forEach((price, k) => (prices[k] = price / scale));
+  scaleToFine(instance, rest, prices);
   yield;
   yield* movePrices(instance, rest, store.pool, prices, stream, { ...finely, until: upTo(0.4) });
   const slack = instance.groups.length > boundSlack.quickFrom ? boundSlack.quick : boundSlack.usual;
