@@ -112,6 +112,12 @@ describe('a job among many boards', () => {
     },
   );
 
+  it('is bounded as closely where offcuts earn nearly all of their price', () => {
+    const job = mantelJob(1, { kinds: 20, boards: 70, pieces: 40 });
+    const { proof } = solved({ ...job, shop: { ...job.shop, offcutCredit: 0.9 } }, 0.2);
+    expect(proof.gap).toBeLessThan(0.06);
+  });
+
   it('is proven as ever where the others are too thin, or too small, for any part', () => {
     const job = mantelJob(2, { kinds: 8, boards: 10, pieces: 14 });
     const others = Array.from({ length: 70 }, (_, i): Board => {
