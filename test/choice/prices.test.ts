@@ -4,12 +4,15 @@ import { inches, ticks } from '../../src/base/units/tick.ts';
 import { buildInstance } from '../../src/flow/choice/build-instance.ts';
 import { isByPrices } from '../../src/flow/choice/by-prices.ts';
 import type { Choice } from '../../src/flow/choice/choice.ts';
+import { chooseInTone } from '../../src/flow/choice/choose-in-tone.ts';
 import { choose } from '../../src/flow/choice/choose.ts';
 import { emptyPool, wholeRest } from '../../src/flow/choice/generate.ts';
 import type { Instance } from '../../src/flow/choice/instance.ts';
+import { solveNode } from '../../src/flow/choice/node.ts';
 import { boundAt } from '../../src/flow/choice/prices/bound-at.ts';
 import { movePrices } from '../../src/flow/choice/prices/move-prices.ts';
 import { openingPrices } from '../../src/flow/choice/prices/opening-prices.ts';
+import { emptyStore } from '../../src/flow/choice/store.ts';
 import { scaleToFine } from '../../src/flow/choice/prices/scale-prices.ts';
 import { finish } from '../../src/flow/choice/progress.ts';
 import type { Board } from '../../src/flow/stock/board.ts';
@@ -84,6 +87,31 @@ describe('prices found in the rough', () => {
   });
 });
 
+describe('a pass through many boards', () => {
+  it('asks few at a time, so that it can be ended between them', () => {
+    const instance = buildInstance(mantelJob(1, { kinds: 6, boards: 70, pieces: 20 }));
+    const rest = wholeRest(instance);
+    const lots: number[] = [];
+    const price: Instance['price'] = (asks) => {
+      lots.push(asks.length);
+      return instance.price(asks);
+    };
+    const center = {
+      prices: openingPrices(instance, rest),
+      groupPrices: new Float64Array(instance.groups.length),
+      bound: 0,
+    };
+    const steps = solveNode({ ...instance, price }, rest, emptyStore(), [], {
+      ...{ rounds: 1, enough: Infinity, until: Infinity, capped: false, counts: false, center },
+    });
+    let yields = 0;
+    while (steps.next().done !== true) yields += 1;
+    expect(lots.reduce((sum, each) => sum + each, 0)).toBe(instance.groups.length);
+    expect(Math.max(...lots)).toBeLessThanOrEqual(16);
+    expect(yields).toBeGreaterThanOrEqual(lots.length);
+  });
+});
+
 describe('a job among many boards', () => {
   it.each([1, 2, 3, 4])(
     'costs at least what it costs on its own boards, and little more: mantel %i',
@@ -111,6 +139,25 @@ describe('a job among many boards', () => {
       expect(found.value).toBeLessThanOrEqual(1.1 * proof.value);
     },
   );
+
+  it('is bounded by areas at least where glue-ups leave no time for prices', () => {
+    const job = mantelJob(3, { kinds: 8, boards: 62, pieces: 12 });
+    const glued = { ...job, parts: job.parts.map((part) => ({ ...part, glueUp: 3 })) };
+    const { proof, short } = finish(chooseInTone(glued, { seed: 1, effort: 0.01 }));
+    expect(short).toEqual([]);
+    expect(proof.bound).toBeGreaterThan(0.7 * proof.value);
+  });
+
+  it('has a layout and a bound without effort, and nothing more is tried', () => {
+    const job = mantelJob(1, { kinds: 8, boards: 70, pieces: 20 });
+    const doing = new Set<string>();
+    const steps = choose(job, { seed: 1, effort: 0 });
+    let step = steps.next();
+    for (; step.done !== true; step = steps.next()) doing.add(step.value.doing);
+    expect([...doing]).toEqual(['first layout', 'finding patterns', 'choosing boards']);
+    expect(step.value.short).toEqual([]);
+    expect(step.value.proof.gap).toBeLessThan(0.1);
+  });
 
   it('is bounded as closely where offcuts earn nearly all of their price', () => {
     const job = mantelJob(1, { kinds: 20, boards: 70, pieces: 40 });

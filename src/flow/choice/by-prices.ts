@@ -112,13 +112,13 @@ function* improveByPrices({
 
 /**
  * The stages of a job of many boards. A proof is out of reach: good prices, their bound, a layout by them, improved a few
- * boards at a time.
+ * boards at a time. Without effort only its bound and a layout by it.
  */
-export function stagesByPrices(solving: Solving, prices: Float64Array): readonly Stage[] {
-  return [
+export function stagesByPrices(solving: Solving, prices: Float64Array, effort: number): readonly Stage[] {
+  const base: Stage[] = [
     ['finding patterns', findPrices(solving, prices)],
     ['choosing boards', layOutByPrices(solving, prices)],
-    ['choosing boards', diveAndBound(solving)],
-    ['improving', improveByPrices(solving)],
   ];
+  if (effort <= 0) return base;
+  return [...base, ['choosing boards', diveAndBound(solving)], ['improving', improveByPrices(solving)]];
 }
