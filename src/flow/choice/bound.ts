@@ -17,7 +17,7 @@ const mostNodes = 200_000;
  * Least cost of boards whose areas sum to at least `need`: branch and bound, boards by cost per area, each node
  * bounded by the continuous relaxation of what follows. Exact unless the nodes run out; a lower bound always.
  */
-export function leastCover(covers: readonly Cover[], need: number): number {
+function leastCover(covers: readonly Cover[], need: number): number {
   const sorted = [...covers].sort((a, b) => a.cost / a.area - b.cost / b.area);
   const relaxed = (from: number, wanted: number): number => {
     let cost = 0;
