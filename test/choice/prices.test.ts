@@ -148,17 +148,6 @@ describe('a job among many boards', () => {
     expect(proof.bound).toBeGreaterThan(0.7 * proof.value);
   });
 
-  it('has a layout and a bound without effort, and nothing more is tried', () => {
-    const job = mantelJob(1, { kinds: 8, boards: 70, pieces: 20 });
-    const doing = new Set<string>();
-    const steps = choose(job, { seed: 1, effort: 0 });
-    let step = steps.next();
-    for (; step.done !== true; step = steps.next()) doing.add(step.value.doing);
-    expect([...doing]).toEqual(['first layout', 'finding patterns', 'choosing boards']);
-    expect(step.value.short).toEqual([]);
-    expect(step.value.proof.gap).toBeLessThan(0.1);
-  });
-
   it('is bounded as closely where offcuts earn nearly all of their price', () => {
     const job = mantelJob(1, { kinds: 20, boards: 70, pieces: 40 });
     const { proof } = solved({ ...job, shop: { ...job.shop, offcutCredit: 0.9 } }, 0.2);

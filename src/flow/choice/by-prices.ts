@@ -112,13 +112,13 @@ function* improveByPrices({
 
 /**
  * The stages of a job of many boards. A proof is out of reach: good prices, their bound, a layout by them, improved a few
- * boards at a time. Without effort only its bound and a layout by it.
+ * boards at a time. Without effort too, with little work: the layout by prices alone is too dear to begin from.
  */
-export function stagesByPrices(solving: Solving, prices: Float64Array, effort: number): readonly Stage[] {
-  const base: Stage[] = [
+export function stagesByPrices(solving: Solving, prices: Float64Array): readonly Stage[] {
+  return [
     ['finding patterns', findPrices(solving, prices)],
     ['choosing boards', layOutByPrices(solving, prices)],
+    ['choosing boards', diveAndBound(solving)],
+    ['improving', improveByPrices(solving)],
   ];
-  if (effort <= 0) return base;
-  return [...base, ['choosing boards', diveAndBound(solving)], ['improving', improveByPrices(solving)]];
 }

@@ -278,7 +278,7 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   );
   if (options.effort > 0 && !done()) yield* told(tight, standing, 'filling boards', done);
   const given = { ...solving, budget: instance.meter.spent + work };
-  const stages = isMany ? stagesByPrices(given, prices, options.effort) : stagesOf(given, options.effort);
+  const stages = isMany ? stagesByPrices(given, prices) : stagesOf(given, options.effort);
   for (const [doing, stage] of stages) {
     if (!done()) yield* told(stage, standing, doing, done);
   }
