@@ -1,5 +1,7 @@
 import { type Rectangle, overlaps } from '../../base/geometry/rectangle.ts';
+import { wholeRest } from './generate.ts';
 import type { Instance, StockGroup } from './instance.ts';
+import { dueFor } from './wanted.ts';
 
 /** One kind of board as a knapsack sees it. */
 interface Cover {
@@ -15,7 +17,7 @@ const mostNodes = 200_000;
  * Least cost of boards whose areas sum to at least `need`: branch and bound, boards by cost per area, each node
  * bounded by the continuous relaxation of what follows. Exact unless the nodes run out; a lower bound always.
  */
-export function leastCover(covers: readonly Cover[], need: number): number {
+function leastCover(covers: readonly Cover[], need: number): number {
   const sorted = [...covers].sort((a, b) => a.cost / a.area - b.cost / b.area);
   const relaxed = (from: number, wanted: number): number => {
     let cost = 0;
@@ -71,7 +73,8 @@ export function lostArea({ plate, kinds }: StockGroup): number {
 /**
  * A bound from areas alone: the least cost of boards whose usable area, grown by a kerf each way and less what
  * defects take, holds the pieces' areas, grown likewise. Each piece with the kerf beside it claims
- * (length + kerf)(width + kerf) of the grown board, and no two claims overlap.
+ * (length + kerf)(width + kerf) of the grown board, and no two claims overlap. Of copies that may be made in several ways each
+ * claims what it does in the smallest.
  * Needs no pattern at all; valid only when every piece must be laid out (`least cost`, nothing short).
  */
 export function areaBound(instance: Instance): number {
@@ -80,10 +83,11 @@ export function areaBound(instance: Instance): number {
   const { crosscutKerf: along, ripKerf: across } = first.plate;
   const grown = (length: number, width: number): number => (length + along) * (width + across);
   // A piece laid across the board swaps the two kerfs: the smaller claim of the two is safe.
-  const need = instance.kinds.reduce(
-    (sum, k) => sum + k.demand * Math.min(grown(k.length, k.width), grown(k.width, k.length)),
-    0,
+  const areas = Float64Array.from(instance.kinds, ({ length, width }) =>
+    Math.min(grown(length, width), grown(width, length)),
   );
+  const whole = wholeRest(instance);
+  const need = dueFor(instance, whole, areas);
   const covers = instance.groups
     .filter((group) => group.plate.length > 0 && group.plate.width > 0)
     .map((group) => ({
@@ -92,9 +96,8 @@ export function areaBound(instance: Instance): number {
       area: grown(group.plate.length, group.plate.width) - lostArea(group),
     }));
   const cost = leastCover(covers, need);
-  const claimed = instance.kinds.reduce(
-    (sum, { demand }, k) => sum + demand * Math.min(...instance.groups.map(({ claims }) => claims[k]!)),
-    0,
+  const claims = Float64Array.from(instance.kinds, (_, k) =>
+    Math.min(...instance.groups.map((group) => group.claims[k]!)),
   );
-  return cost === Infinity ? 0 : cost + claimed;
+  return cost === Infinity ? 0 : cost + dueFor(instance, whole, claims);
 }

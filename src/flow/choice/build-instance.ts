@@ -74,17 +74,25 @@ function isCuttable({ shop }: Job, { members, width }: BlankKind): boolean {
 /** With more boards than this long pieces beside each other are not looked at: a row of the master for each board. */
 const mostBesideRows = 60;
 
+/** What the groups of an instance share. */
+interface Shared {
+  readonly fineness: Fineness;
+  readonly meter: Meter;
+  readonly scratch: Scratch;
+  /** Whether there are too many groups for long pieces beside each other to be looked at. */
+  readonly isMany: boolean;
+}
+
 /** The credit that pieces of each kind lose (see claimedAreas). */
 function creditLost(
-  { shop, boards }: Job,
+  { shop }: Job,
   kinds: readonly BlankKind[],
   plate: Plate,
   lying: readonly Kind[],
-  rate: number,
+  { rate, isMany }: { readonly rate: number; readonly isMany: boolean },
 ): Pick<StockGroup, 'claims' | 'beside'> {
   if (rate === 0) return { claims: new Float64Array(kinds.length), beside: null };
   const least = { length: shop.leastOffcutLength, width: shop.leastOffcutWidth };
-  const isMany = boards.length > mostBesideRows;
   const { areas, beside } = claimedAreas(plate, lying, kinds, least);
   return {
     claims: areas.map((area) => rate * area),
@@ -96,8 +104,7 @@ function groupOf(
   job: Job,
   kinds: readonly BlankKind[],
   index: number,
-  fineness: Fineness,
-  { meter, scratch }: { readonly meter: Meter; readonly scratch: Scratch },
+  { fineness, meter, scratch, isMany }: Shared,
 ): StockGroup {
   const board = job.boards[index]!;
   const area = usable(board, job.shop);
@@ -136,7 +143,7 @@ function groupOf(
       : {
           cost: board.cost - rate * plate.length * plate.width,
           rate,
-          ...creditLost(job, kinds, plate, platesKinds, rate),
+          ...creditLost(job, kinds, plate, platesKinds, { rate, isMany }),
         }),
     plate,
     kinds: platesKinds,
@@ -160,13 +167,31 @@ function finenessFor(pieces: number, boards: number): Fineness {
   return { ...all, mostStarts: 3, roughX: 40, roughY: 10, mostKept: 150 };
 }
 
-/** Turns a job into numbers. Boards that can hold nothing stay in, at no harm. */
+/** Whether some piece might lie on the board, defects aside. */
+function mayServe(job: Job, kinds: readonly BlankKind[], board: Board): boolean {
+  const area = usable(board, job.shop);
+  return kinds.some(
+    (kind) =>
+      isCuttable(job, kind) &&
+      shapesOf(job, kind).some(({ length, width }) => length <= area.length && width <= area.width) &&
+      clearancesFor(job, kind, board, { numbers: new Map(), sets: [] }).length > 0,
+  );
+}
+
+/**
+ * Turns a job into numbers. Boards that can hold nothing, too thin or too small, stay out: with many of them a small job would
+ * be solved as one of many boards, which is never proven.
+ */
 export function buildInstance(job: Job): Instance {
   const kinds = kindsOf(job);
   const pieces = kinds.reduce((sum, kind) => sum + kind.demand, 0);
-  const fineness = finenessFor(pieces, job.boards.length);
-  const meter: Meter = { spent: 0 };
-  const scratch = openScratch();
-  const groups = job.boards.map((_, index) => groupOf(job, kinds, index, fineness, { meter, scratch }));
-  return { kinds, groups, meter, price: priceInTurn(meter) };
+  const boards = job.boards.flatMap((board, index) => (mayServe(job, kinds, board) ? [index] : []));
+  const shared: Shared = {
+    fineness: finenessFor(pieces, boards.length),
+    meter: { spent: 0 },
+    scratch: openScratch(),
+    isMany: boards.length > mostBesideRows,
+  };
+  const groups = boards.map((index) => groupOf(job, kinds, index, shared));
+  return { kinds, groups, meter: shared.meter, price: priceInTurn(shared.meter) };
 }

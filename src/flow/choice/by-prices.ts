@@ -9,7 +9,7 @@ import { boundAt } from './prices/bound-at.ts';
 import { layAgain } from './prices/lay-again.ts';
 import { movePrices } from './prices/move-prices.ts';
 import { openingPrices } from './prices/opening-prices.ts';
-import { fineOverRough } from './prices/scale-prices.ts';
+import { scaleToFine } from './prices/scale-prices.ts';
 import { type Solving, type Stage, offerTo, raiseOf } from './standing.ts';
 
 /**
@@ -67,8 +67,7 @@ function* findPrices(solving: Solving, prices: Float64Array): Generator<void, vo
   yield* movePrices(instance, rest, store.pool, prices, stream, { ...roughly, until: roughUntil });
   // Until all positions of so many boards are listed a better layout in the rough is worth having.
   if (isQuick) yield* layOutByPrices(solving, prices, false);
-  const scale = fineOverRough(instance, rest, prices);
-  prices.forEach((price, k) => (prices[k] = price / scale));
+  scaleToFine(instance, rest, prices);
   yield;
   if (!isQuick)
     yield* movePrices(instance, rest, store.pool, prices, stream, { ...finely, until: upTo(0.4) });
@@ -125,7 +124,7 @@ function* improveByPrices({
 
 /**
  * The stages of a job of many boards. A proof is out of reach: good prices, their bound, a layout by them, improved a few
- * boards at a time.
+ * boards at a time. Without effort too, with little work: the layout by prices alone is too dear to begin from.
  */
 export function stagesByPrices(solving: Solving, prices: Float64Array): readonly Stage[] {
   return [

@@ -65,7 +65,7 @@ export function fitsRest(column: Column, rest: Rest): boolean {
  * How many patterns end a round: the master moves on before the other groups are priced at stale duals. One for every
  * five groups, at least eight.
  */
-export function enoughPatterns(instance: Instance): number {
+function enoughPatterns(instance: Instance): number {
   return Math.max(8, Math.ceil(instance.groups.length / 5));
 }
 

@@ -6,7 +6,7 @@ import { type Rest, addToPool, reducedCostTolerance } from './generate.ts';
 import type { GroupRow } from './group-row.ts';
 import type { Instance } from './instance.ts';
 import type { MasterAnswer } from './master.ts';
-import { type PriceAsk, withinCaps } from './price-together.ts';
+import { type PriceAsk, priceInLots, withinCaps } from './price-together.ts';
 import { type OpenMaster, bringIn, broughtUp, openedAt } from './open-master.ts';
 import { type Duals, between } from './duals.ts';
 import type { Store } from './store.ts';
@@ -85,7 +85,7 @@ function capRow(group: number, kind: number, demand: number): GroupRow {
  * Bound, valid for any duals π, σ ≥ 0:
  *   Σ d π − Σ σ·limit − Σ_g q_g · max(0, B_g(π − σ) − fixed_g − c_g),
  * since the reduced cost of every pattern of g is at least c_g + fixed_g − B_g.
- * Yields after each round.
+ * Yields after each round, and within it after each few boards asked.
  */
 export function* solveNode(
   instance: Instance,
@@ -119,11 +119,11 @@ export function* solveNode(
     before = answer.objective;
     let isDone = false;
     const wasFine = care > 0;
-    let glanced = care < 2 ? glanceAll(asking, wasFine) : 0;
+    let glanced = care < 2 ? yield* glanceAll(asking, wasFine) : 0;
     const isSpent = glanced === 0 || (glanced <= few && isSlow);
     if (isSpent && care === 0) {
       care = 1;
-      glanced = glanceAll(asking, true);
+      glanced = yield* glanceAll(asking, true);
     }
     if (glanced === 0 || (isSpent && wasFine)) {
       care = 2;
@@ -132,7 +132,7 @@ export function* solveNode(
       const isOwn = center === null || share === 0 || gap < worthMixing;
       const at: Duals = isOwn ? answer : between(center!, answer, share);
       const slack = mayBeLax && gap > worthSlack ? Math.min(mostSlack, slackOfGap * gap) : 0;
-      const priced = priceAll(asking, at, slack);
+      const priced: Priced = yield* priceAll(asking, at, slack);
       mayBeLax = priced.found > 0 || at !== answer;
       cuts.splice(priced.bound > bound ? cuts.length : 0, 0, priced.cut);
       if (priced.bound > bound) center = at;
@@ -209,7 +209,7 @@ interface Priced {
  * A pass through all groups at the prices given: their bound, and the patterns that pay at the master's own prices.
  * @param slack share of a board's cost by which its bound may be too high
  */
-function priceAll(asking: Asking, at: Duals, slack: number): Priced {
+function* priceAll(asking: Asking, at: Duals, slack: number): Generator<void, Priced, void> {
   const { instance, rest, store, open } = asking;
   const { rows } = open;
   let found = 0;
@@ -219,14 +219,13 @@ function priceAll(asking: Asking, at: Duals, slack: number): Priced {
   const worths = new Float64Array(instance.groups.length);
   const wanted = [...instance.groups.keys()].filter((g) => rest.copies[g] !== 0);
   const prices = wanted.map((g) => groupPrices(instance, g, at, rows));
-  const answers = instance.price(
-    wanted.map((g, i) => {
-      const { pricer, cost } = instance.groups[g]!;
-      const { worth, even } = prices[i]!;
-      const counted = countedOn(store.counted, pricer, rest.demand);
-      return { pricer, how: 'bound', worth, target: even, slack: slack * cost, counted };
-    }),
-  );
+  const asks = wanted.map((g, i): PriceAsk => {
+    const { pricer, cost } = instance.groups[g]!;
+    const { worth, even } = prices[i]!;
+    const counted = countedOn(store.counted, pricer, rest.demand);
+    return { pricer, how: 'bound', worth, target: even, slack: slack * cost, counted };
+  });
+  const answers = yield* priceInLots(instance.price, asks);
   wanted.forEach((g, i) => {
     const { worth, even, fixed } = prices[i]!;
     const free = answers[i]!;
@@ -241,7 +240,10 @@ function priceAll(asking: Asking, at: Duals, slack: number): Priced {
 const worthAGlance = 1e-3;
 
 /** Looks for patterns quickly, all groups in turn; those that use a kind too often are cut down to the caps. Returns how many came in. */
-function glanceAll({ instance, rest, store, answer, open }: Asking, fine: boolean): number {
+function* glanceAll(
+  { instance, rest, store, answer, open }: Asking,
+  fine: boolean,
+): Generator<void, number, void> {
   const { groups } = instance;
   const wanted = [...groups.keys()].filter(
     (g) => rest.copies[g] !== 0 && groups[g]!.pricer.isQuickAtAGlance(),
@@ -252,7 +254,8 @@ function glanceAll({ instance, rest, store, answer, open }: Asking, fine: boolea
     return { pricer: groups[g]!.pricer, how: fine ? 'fine' : 'rough', worth, target, slack: 0 };
   });
   let found = 0;
-  instance.price(asks).forEach(({ pattern }, i) => {
+  const answers = yield* priceInLots(instance.price, asks);
+  answers.forEach(({ pattern }, i) => {
     if (pattern === null) return;
     const g = wanted[i]!;
     const { worth, target } = asks[i]!;

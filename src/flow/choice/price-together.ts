@@ -88,3 +88,19 @@ export function priceInTurn(meter: Meter): PriceTogether {
       meter,
     );
 }
+
+/** Boards asked between two yields: an exact pass through a hundred boards takes many seconds. */
+const boardsALot = 16;
+
+/** All answers, in the order of the asks. Yields between lots. */
+export function* priceInLots(
+  price: PriceTogether,
+  asks: readonly PriceAsk[],
+): Generator<void, PriceBound[], void> {
+  const answers: PriceBound[] = [];
+  for (let from = 0; from < asks.length; from += boardsALot) {
+    if (from > 0) yield;
+    answers.push(...price(asks.slice(from, from + boardsALot)));
+  }
+  return answers;
+}

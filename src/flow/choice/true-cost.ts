@@ -13,7 +13,7 @@ const nearBy = 0.02;
 /** Work that cutting up one plan counts for. */
 const workPerPlan = 400_000;
 
-/** The plan put among the best met, each set of boards and pieces once. */
+/** The plan, if it lays out everything, put among the best met; of plans that cost the same by the solver's measure the first. */
 export function keptNear(near: readonly Plan[], plan: Plan): readonly Plan[] {
   if (plan.missing.some((count) => count > 0)) return near;
   const same = (other: Plan): boolean =>
@@ -23,7 +23,7 @@ export function keptNear(near: readonly Plan[], plan: Plan): readonly Plan[] {
 }
 
 /** The choice with what it costs once its cuts are known, where that is another thing than the solver's measure. */
-export function withTrueCost(job: Job, choice: Choice, { costOf }: SolveOptions): Choice {
+function withTrueCost(job: Job, choice: Choice, { costOf }: SolveOptions): Choice {
   const { shop } = job;
   if (costOf === undefined || shop.goal !== 'least cost' || shop.offcutCredit === 0) return choice;
   const value = costOf(job, choice);

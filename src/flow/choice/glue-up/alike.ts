@@ -1,7 +1,7 @@
 import type { Part } from '../../parts/part.ts';
 
 /** A key under which free parts coincide that may take each other's place: all but their names, numbers and notes. */
-export function alikeKey(part: Part): string {
+function alikeKey(part: Part): string {
   const { length, width, thickness, grain, quality, show, accept, glueUp, value, pin, tone } = part;
   return JSON.stringify([
     ...[length, width, thickness, grain, quality, show, accept, glueUp],

@@ -1,4 +1,5 @@
 import { mostSlots, searchBoards } from '../boards/search-boards.ts';
+import { areaBound } from '../bound.ts';
 import { buildInstance } from '../build-instance.ts';
 import type { Choice } from '../choice.ts';
 import { workFor } from '../work.ts';
@@ -54,7 +55,9 @@ export function* searchAllWays(
   const { job } = making;
   const joint = jointJobOf(making);
   const instance = instanceOf(joint, options);
-  const standing: Standing = { bound: -Infinity, root: null, near: [] };
+  // The root may be ended before its prices bound anything.
+  const least = job.shop.goal === 'most value' ? 0 : areaBound(instance);
+  const standing: Standing = { bound: least, root: null, near: [] };
   const until = instance.meter.spent + workFor(instance, options.effort);
   const branches = options.effort >= effortToBranch || job.shop.offcutCredit === 0;
   const steps = search(instance, { cutoff, until, branches }, standing);

@@ -63,7 +63,7 @@ interface Share {
 /**
  * A choice for the joint job as one for the job itself: its pieces are handed out, copy by copy, to the parts that are
  * alike. Strips that make no whole copy, and copies too many, are not cut; a board that held nothing else is left.
- * @param value what the solver says that the choice costs, and a bound on it
+ * The proof is handed on as it is.
  */
 export function ofOwnParts(job: Job, { alike }: JointJob, { patterns, proof }: Choice): Choice {
   const shares = new Map<string, { readonly share: Share; readonly of: number }>();

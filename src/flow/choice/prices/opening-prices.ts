@@ -6,7 +6,8 @@ const usualYield = 0.75;
 
 /**
  * Prices of pieces to begin a search for better ones: by area, at the rate of the dearest board that would be wanted if boards were
- * taken by what a square tick costs until they hold everything. Where boards cost nothing, half of what leaving a piece out costs.
+ * taken by what a square tick costs until they hold everything; and the most offcut credit that a piece costs on one of these.
+ * Where that is nothing, half of what leaving a piece out costs.
  * @returns one price for each kind, at most its penalty
  */
 export function openingPrices({ kinds, groups }: Instance, rest: Rest): Float64Array {
@@ -18,12 +19,15 @@ export function openingPrices({ kinds, groups }: Instance, rest: Rest): Float64A
     0,
   );
   let rate = 0;
+  let claims = new Float64Array(kinds.length);
   for (const g of order) {
     if (wanted <= 0) break;
     rate = Math.max(rate, groups[g]!.cost / areas[g]!);
+    claims = claims.map((claim, k) => Math.max(claim, groups[g]!.claims[k]!));
     wanted -= rest.copies[g]! * areas[g]!;
   }
-  return Float64Array.from(kinds, ({ length, width, penalty }) =>
-    rate > 0 ? Math.min(penalty, rate * length * width) : penalty / 2,
-  );
+  return Float64Array.from(kinds, ({ length, width, penalty }, k) => {
+    const price = rate * length * width + claims[k]!;
+    return price > 0 ? Math.min(penalty, price) : penalty / 2;
+  });
 }

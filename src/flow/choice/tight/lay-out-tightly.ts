@@ -36,7 +36,7 @@ const workPerPattern = 10;
  * What areas say of any set of boards, as a cut: at a price for each piece in proportion to its grown area, no board
  * holds more than its own grown area less what flaws take (see `areaBound`). Prices are at most the penalties.
  */
-export function areaCut(instance: Instance): BoardCut {
+function areaCut(instance: Instance): BoardCut {
   const first = instance.groups[0]!;
   // A piece laid across the board swaps the two kerfs: the smaller claim of the two is safe.
   const claim = instance.kinds.map(({ length, width }) =>
