@@ -1,4 +1,5 @@
 import { type Rectangle, overlaps } from '../../base/geometry/rectangle.ts';
+import { blockedForAll, grownArea, leastClaim } from './areas.ts';
 import { wholeRest } from './generate.ts';
 import type { Instance, StockGroup } from './instance.ts';
 import { dueFor } from './wanted.ts';
@@ -51,21 +52,16 @@ function leastCover(covers: readonly Cover[], need: number): number {
  * Area of the plate that no piece can claim: rectangles blocked under every clearance, less a kerf each way, since
  * the kerf beside a piece may lie over a defect. Of overlapping rectangles only one counts.
  */
-export function lostArea({ plate, kinds }: StockGroup): number {
-  const used = new Set(kinds.flatMap((kind) => kind.clearances));
-  const lists = [...used].map((clearance) => plate.clearances[clearance] ?? []);
+export function lostArea(group: StockGroup): number {
+  const { plate } = group;
   const counted: Rectangle[] = [];
-  for (const r of lists[0] ?? []) {
-    const everywhere = lists.every((list) =>
-      list.some((o) => o.x === r.x && o.y === r.y && o.length === r.length && o.width === r.width),
-    );
+  for (const r of blockedForAll(group)) {
     const x = Math.max(0, r.x + plate.crosscutKerf);
     const y = Math.max(0, r.y + plate.ripKerf);
     const length = Math.min(plate.length, r.x + r.length) - x;
     const width = Math.min(plate.width, r.y + r.width) - y;
     const lost = { x, y, length, width };
-    if (everywhere && length > 0 && width > 0 && !counted.some((other) => overlaps(other, lost)))
-      counted.push(lost);
+    if (length > 0 && width > 0 && !counted.some((other) => overlaps(other, lost))) counted.push(lost);
   }
   return counted.reduce((sum, { length, width }) => sum + length * width, 0);
 }
@@ -80,12 +76,7 @@ export function lostArea({ plate, kinds }: StockGroup): number {
 export function areaBound(instance: Instance): number {
   const first = instance.groups[0];
   if (first === undefined) return 0;
-  const { crosscutKerf: along, ripKerf: across } = first.plate;
-  const grown = (length: number, width: number): number => (length + along) * (width + across);
-  // A piece laid across the board swaps the two kerfs: the smaller claim of the two is safe.
-  const areas = Float64Array.from(instance.kinds, ({ length, width }) =>
-    Math.min(grown(length, width), grown(width, length)),
-  );
+  const areas = Float64Array.from(instance.kinds, (kind) => leastClaim(first, kind));
   const whole = wholeRest(instance);
   const need = dueFor(instance, whole, areas);
   const covers = instance.groups
@@ -93,7 +84,7 @@ export function areaBound(instance: Instance): number {
     .map((group) => ({
       copies: group.copies,
       cost: group.cost,
-      area: grown(group.plate.length, group.plate.width) - lostArea(group),
+      area: grownArea(group, group.plate) - lostArea(group),
     }));
   const cost = leastCover(covers, need);
   const claims = Float64Array.from(instance.kinds, (_, k) =>

@@ -5,7 +5,8 @@ import { wholeRest } from '../generate.ts';
 import type { Instance } from '../instance.ts';
 import { type Plan, planOf } from '../plan.ts';
 import { type Nodes, coverExactly } from './cover.ts';
-import { type TightPattern, flawsOf, grownArea, tightPatterns } from './tight-patterns.ts';
+import { grownArea, leastClaim } from '../areas.ts';
+import { type TightPattern, flawsOf, tightPatterns } from './tight-patterns.ts';
 
 /** Share of the area of a set of boards that may be left over for it to be worth a try. */
 const mostLeftOver = 0.01;
@@ -38,10 +39,7 @@ const workPerPattern = 10;
  */
 function areaCut(instance: Instance): BoardCut {
   const first = instance.groups[0]!;
-  // A piece laid across the board swaps the two kerfs: the smaller claim of the two is safe.
-  const claim = instance.kinds.map(({ length, width }) =>
-    Math.min(grownArea(first, { length, width }), grownArea(first, { length: width, width: length })),
-  );
+  const claim = instance.kinds.map((kind) => leastClaim(first, kind));
   const unit = Math.min(...instance.kinds.map(({ penalty }, k) => penalty / claim[k]!));
   const price = Float64Array.from(claim, (area) => area * unit);
   const least = instance.kinds.reduce((sum, { demand }, k) => sum + demand * price[k]!, 0);

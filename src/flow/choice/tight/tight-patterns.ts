@@ -1,4 +1,4 @@
-import type { Rectangle } from '../../../base/geometry/rectangle.ts';
+import { blockedForAll } from '../areas.ts';
 import type { StockGroup } from '../instance.ts';
 import { type Column, columnKey, columnOf } from '../column.ts';
 import { type Bench, type Flaw, arrange } from './arrange.ts';
@@ -10,25 +10,10 @@ export interface TightPattern {
   readonly loss: number;
 }
 
-/** Area of a board, or of a piece on it, grown by a kerf each way. */
-export function grownArea(
-  { plate }: StockGroup,
-  { length, width }: { length: number; width: number },
-): number {
-  return (length + plate.crosscutKerf) * (width + plate.ripKerf);
-}
-
-/**
- * Flaws that no piece may touch, with the kerfs of the cuts that keep them out. Those that a kind may hold after all are
- * none; nor is one that reaches into another.
- */
-export function flawsOf({ plate, kinds }: StockGroup): Flaw[] {
-  const used = [...new Set(kinds.flatMap((kind) => kind.clearances))];
-  const lists = used.map((clearance) => plate.clearances[clearance] ?? []);
-  const same = (a: Rectangle, b: Rectangle): boolean =>
-    a.x === b.x && a.y === b.y && a.length === b.length && a.width === b.width;
-  return (lists[0] ?? [])
-    .filter((r) => lists.every((list) => list.some((other) => same(other, r))))
+/** Flaws that no piece may touch, with the kerfs of the cuts that keep them out. Those that a kind may hold after all are none. */
+export function flawsOf(group: StockGroup): Flaw[] {
+  const { plate } = group;
+  return blockedForAll(group)
     .map((r) => {
       const x = Math.max(0, r.x);
       const y = Math.max(0, r.y);
