@@ -16,6 +16,7 @@ import { emptyStore } from '../../src/flow/choice/store.ts';
 import { scaleToFine } from '../../src/flow/choice/prices/scale-prices.ts';
 import { finish } from '../../src/flow/choice/progress.ts';
 import type { Board } from '../../src/flow/stock/board.ts';
+import type { Layout } from '../../src/flow/cuts/layout.ts';
 import type { Job } from '../../src/flow/stock/job.ts';
 import { layOutJob } from '../../src/pipeline.ts';
 import { measureHand } from '../bench/measure.ts';
@@ -28,8 +29,23 @@ function solved(job: Job, effort: number): Choice {
 }
 
 function boundOf(instance: Instance, prices: Float64Array, slack = 0): number {
-  const limits = { slack, until: Infinity };
-  return finish(boundAt(instance, wholeRest(instance), emptyPool(), prices, limits))!.bound;
+  return finish(boundAt(instance, wholeRest(instance), emptyPool(), prices, slack)).bound;
+}
+
+/** The checked layout of a job, solved step by step: its value never rises, its bound never falls, all parts are there. */
+function layoutOf(job: Job, effort: number): Layout {
+  let [value, bound]: [number | null, number] = [null, 0];
+  const steps = layOutJob(job, { seed: 1, effort });
+  let step = steps.next();
+  for (; step.done !== true; step = steps.next()) {
+    if (value !== null) expect(step.value.value).toBeLessThanOrEqual(value + 1e-9);
+    expect(step.value.bound).toBeGreaterThanOrEqual(bound - 1e-9);
+    value = step.value.value;
+    bound = step.value.bound ?? bound;
+  }
+  expect(step.value.faults).toEqual([]);
+  expect(step.value.layout.short).toEqual([]);
+  return step.value.layout;
 }
 
 /** The job with boards beside its own that are the same and three times as dear, so many that it is solved by prices. */
@@ -122,19 +138,7 @@ describe('a job among many boards', () => {
       const { proof } = solved(job, 1);
       expect(proof.proven).toBe(true);
       const large = amongDearBoards(job);
-      let [value, bound]: [number | null, number] = [null, 0];
-      const steps = layOutJob(large, { seed: 1, effort: 1 });
-      let step = steps.next();
-      for (; step.done !== true; step = steps.next()) {
-        // The value never rises, the bound never falls.
-        if (value !== null) expect(step.value.value).toBeLessThanOrEqual(value + 1e-9);
-        expect(step.value.bound).toBeGreaterThanOrEqual(bound - 1e-9);
-        value = step.value.value;
-        bound = step.value.bound ?? bound;
-      }
-      expect(step.value.faults).toEqual([]);
-      expect(step.value.layout.short).toEqual([]);
-      const found = step.value.layout.proof;
+      const { proof: found } = layoutOf(large, 1);
       expect(found.bound).toBeLessThanOrEqual(proof.value + 1e-6);
       expect(found.value).toBeGreaterThanOrEqual(proof.value - 1e-6);
       expect(found.value).toBeLessThanOrEqual(1.1 * proof.value);
@@ -173,19 +177,7 @@ describe('a job of many boards and pieces', () => {
   it.each([1, 2])('is bettered step by step, and costs less than by hand: seed %i', (seed) => {
     const job = mantelJob(seed, { kinds: 16, boards: 64, pieces: 60 });
     expect(isByPrices(buildInstance(job))).toBe(true);
-    let [value, bound]: [number | null, number] = [null, 0];
-    const steps = layOutJob(job, { seed: 1, effort: 0.3 });
-    let step = steps.next();
-    for (; step.done !== true; step = steps.next()) {
-      // The value never rises, the bound never falls.
-      if (value !== null) expect(step.value.value).toBeLessThanOrEqual(value + 1e-9);
-      expect(step.value.bound).toBeGreaterThanOrEqual(bound - 1e-9);
-      value = step.value.value;
-      bound = step.value.bound ?? bound;
-    }
-    expect(step.value.faults).toEqual([]);
-    const { layout } = step.value;
-    expect(layout.short).toEqual([]);
+    const layout = layoutOf(job, 0.3);
     expect(layout.proof.bound).toBeLessThanOrEqual(layout.proof.value);
     expect(layout.proof.value).toBeLessThan(measureHand(job)!.cost);
   });

@@ -11,7 +11,7 @@ import { usable } from '../stock/usable.ts';
 import { openAnyStagePricer } from './any-stage-pricer.ts';
 import { claimedAreas } from './claimed-area.ts';
 import type { BlankKind, Instance, StockGroup } from './instance.ts';
-import { kindsOf } from './kinds.ts';
+import { kindsOf, piecesIn } from './kinds.ts';
 import { priceInTurn } from './price-together.ts';
 
 /** Collects the clearances of one board: sets of its defects, numbered as they turn up. */
@@ -184,10 +184,9 @@ function mayServe(job: Job, kinds: readonly BlankKind[], board: Board): boolean 
  */
 export function buildInstance(job: Job): Instance {
   const kinds = kindsOf(job);
-  const pieces = kinds.reduce((sum, kind) => sum + kind.demand, 0);
   const boards = job.boards.flatMap((board, index) => (mayServe(job, kinds, board) ? [index] : []));
   const shared: Shared = {
-    fineness: finenessFor(pieces, boards.length),
+    fineness: finenessFor(piecesIn(kinds), boards.length),
     meter: { spent: 0 },
     scratch: openScratch(),
     isMany: boards.length > mostBesideRows,

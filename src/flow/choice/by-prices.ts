@@ -1,8 +1,9 @@
-import type { Column } from './column.ts';
 import { dive } from './dive.ts';
+import { firstLayout } from './first-layout.ts';
 import { wholeRest } from './generate.ts';
 import { greedy } from './greedy.ts';
 import type { Instance } from './instance.ts';
+import { piecesIn } from './kinds.ts';
 import { solveNode } from './node.ts';
 import { planOf } from './plan.ts';
 import { boundAt } from './prices/bound-at.ts';
@@ -20,8 +21,7 @@ const mostForSimplex = { groups: 40, pieces: 40 } as const;
 
 /** Whether a job has so many groups of boards and pieces that it is solved by prices moved step by step. */
 export function isByPrices({ groups, kinds }: Instance): boolean {
-  const pieces = kinds.reduce((sum, { demand }) => sum + demand, 0);
-  return groups.length > mostForSimplex.groups && pieces > mostForSimplex.pieces;
+  return groups.length > mostForSimplex.groups && piecesIn(kinds) > mostForSimplex.pieces;
 }
 
 /** Passes in the rough and among all positions, their first steps, and how steps shrink (measured on a week and twice that). */
@@ -36,25 +36,12 @@ const mostForFine = 300;
 const boundSlack = { usual: 2e-3, quick: 2e-2 } as const;
 
 /** The first layout of a job of many boards, at prices moved through all boards once; taken as it stands when it is ended early. */
-export function* firstByPrices(
-  { instance, store, standing, stream }: Solving,
-  prices: Float64Array,
-): Generator<void, void, void> {
+export function* firstByPrices(solving: Solving, prices: Float64Array): Generator<void, void, void> {
+  const { instance, store, stream } = solving;
   const rest = wholeRest(instance);
   prices.set(openingPrices(instance, rest));
   yield* movePrices(instance, rest, store.pool, prices, stream, { ...roughly, passes: 1, until: Infinity });
-  const columns: Column[] = [];
-  for (const step of greedy(
-    instance,
-    wholeRest(instance),
-    store.pool,
-    prices,
-    { fine: false, fromPool: true },
-    columns,
-  )) {
-    standing.best = planOf(instance, columns);
-    yield step;
-  }
+  yield* firstLayout(solving, prices, { fine: false, fromPool: true });
 }
 
 function* findPrices(solving: Solving, prices: Float64Array): Generator<void, void, void> {
@@ -72,8 +59,7 @@ function* findPrices(solving: Solving, prices: Float64Array): Generator<void, vo
   if (!isQuick)
     yield* movePrices(instance, rest, store.pool, prices, stream, { ...finely, until: upTo(0.4) });
   const slack = isQuick ? boundSlack.quick : boundSlack.usual;
-  const found = yield* boundAt(instance, rest, store.pool, prices, { slack, until: Infinity });
-  if (found === null) return;
+  const found = yield* boundAt(instance, rest, store.pool, prices, slack);
   store.pool.prices = { kind: prices, group: found.groupPrice };
   raiseOf(instance, standing)(found.bound);
 }

@@ -2,14 +2,14 @@ import { random } from '../../base/random/random.ts';
 import type { Job } from '../stock/job.ts';
 import { mostSlots, searchBoards } from './boards/search-boards.ts';
 import type { Choice } from './choice.ts';
-import type { Column } from './column.ts';
 import { areaBound } from './bound.ts';
 import { type SearchNode, branchAndPrice } from './branch.ts';
 import { buildInstance } from './build-instance.ts';
 import { firstByPrices, isByPrices, stagesByPrices } from './by-prices.ts';
 import { dive } from './dive.ts';
 import { wholeRest } from './generate.ts';
-import { areaWorth, greedy } from './greedy.ts';
+import { firstLayout } from './first-layout.ts';
+import { areaWorth } from './greedy.ts';
 import { type ImproveLimits, improve } from './improve.ts';
 import type { Instance } from './instance.ts';
 import { solveNode } from './node.ts';
@@ -28,7 +28,7 @@ import { emptyStore } from './store.ts';
 import { fillOneBoard, isOneBoard } from './one-board.ts';
 import { pickColumns } from './pick/pick-columns.ts';
 import { type Plan, planOf } from './plan.ts';
-import type { Progress, Solve, SolveOptions } from './progress.ts';
+import { type Progress, type Solve, type SolveOptions, retold } from './progress.ts';
 import { cutSticks } from './sticks/cut-sticks.ts';
 import { isSticks, levelled } from './sticks/to-sticks.ts';
 import { layOutTightly } from './tight/lay-out-tightly.ts';
@@ -84,20 +84,9 @@ function isFew({ groups }: Instance): boolean {
   return groups.length <= few;
 }
 
-/** The first layout: taken as it stands when it is ended early. */
-function* first({ instance, store, standing }: Solving): Generator<void, void, void> {
-  const columns: Column[] = [];
-  for (const step of greedy(
-    instance,
-    wholeRest(instance),
-    store.pool,
-    areaWorth(instance),
-    { fine: isFew(instance), fromPool: false },
-    columns,
-  )) {
-    standing.best = planOf(instance, columns);
-    yield step;
-  }
+function first(solving: Solving): Generator<void, void, void> {
+  const { instance } = solving;
+  return firstLayout(solving, areaWorth(instance), { fine: isFew(instance), fromPool: false });
 }
 
 /** Relative gap at which the root of a large job is left: the rest of the work goes into layouts. */
@@ -218,13 +207,10 @@ const often = { diveEvery: Infinity, solveEvery: 6 };
 const neverSolve = { diveEvery: 3, solveEvery: Infinity };
 
 /** The choice that the solve ends with. */
-function* answered(job: Job, instance: Instance, standing: Standing, options: SolveOptions): Solve {
+function answered(job: Job, instance: Instance, standing: Standing, options: SolveOptions): Solve {
   const choiceOf = (plan: Plan): Choice => toChoice(job, instance, plan, standing.bound);
   const steps = cheapestChoice(job, instance, standing, options, choiceOf);
-  for (let step = steps.next(); ; step = steps.next()) {
-    if (step.done === true) return step.value;
-    yield say('comparing offcuts', standing);
-  }
+  return retold(steps, () => say('comparing offcuts', standing));
 }
 
 /**

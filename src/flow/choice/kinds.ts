@@ -9,6 +9,11 @@ export function valueOf(part: Part): number {
   return part.value ?? (part.length * part.width) / 8128 ** 2;
 }
 
+/** Pieces wanted in all. */
+export function piecesIn(kinds: readonly BlankKind[]): number {
+  return kinds.reduce((sum, { demand }) => sum + demand, 0);
+}
+
 /**
  * The pieces of a run laid one after another from one strip, in file order, each corner's bevel kerf between them
  * (the steeper of the two ends that meet).

@@ -59,12 +59,17 @@ export function withThread(job: Job, instance: Instance, open: OpenThread | unde
   return { ...instance, price };
 }
 
+/** Asks as plain data, their boards by number. */
+function asData(asks: readonly PriceAsk[], numbers: ReadonlyMap<PriceAsk['pricer'], number>): GroupAsk[] {
+  return asks.map(({ pricer, ...ask }) => ({ ...ask, group: numbers.get(pricer)! }));
+}
+
 function priceOnTwo({ groups, meter }: Instance, thread: OtherThread): PriceTogether {
   const numbers = new Map(groups.map(({ pricer }, g) => [pricer, g]));
   const inTurn = priceInTurn(meter);
   return (asks) => {
     if (asks.length < fewestShared.asks) return inTurn(asks);
-    const shared = thread.share(asks.map(({ pricer, ...ask }) => ({ ...ask, group: numbers.get(pricer)! })));
+    const shared = thread.share(asData(asks, numbers));
     if (shared === null) return inTurn(asks);
     const own: Priced[] = [];
     while (shared.take()) own.push(priceOne(asks[own.length]!, meter));
@@ -81,10 +86,7 @@ function priceByHalves({ groups, meter }: Instance, thread: OtherThread): PriceT
   const isOthers = (ask: PriceAsk): boolean => numbers.get(ask.pricer)! % 2 === 1;
   return (asks) => {
     const theirs = asks.filter(isOthers);
-    const shared =
-      theirs.length === 0
-        ? null
-        : thread.share(theirs.map(({ pricer, ...ask }) => ({ ...ask, group: numbers.get(pricer)! })));
+    const shared = theirs.length === 0 ? null : thread.share(asData(theirs, numbers));
     const own = asks.map((ask) => (isOthers(ask) ? null : priceOne(ask, meter)));
     // What the other leaves unanswered is answered here.
     const others = (shared?.others() ?? theirs.map((ask) => priceOne(ask, meter))).slice();

@@ -89,8 +89,8 @@ export function priceInTurn(meter: Meter): PriceTogether {
     );
 }
 
-/** Boards asked between two yields: an exact pass through a hundred boards takes many seconds. */
-const boardsALot = 16;
+/** Boards asked between two yields: an exact pass through a hundred boards takes many seconds, one of very many boards with many kinds half a second for each. */
+const boardsALot = 8;
 
 /** All answers, in the order of the asks. Yields between lots. */
 export function* priceInLots(

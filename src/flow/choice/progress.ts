@@ -40,3 +40,14 @@ export function finish<T>(steps: Generator<unknown, T, void>): T {
     if (step.done === true) return step.value;
   }
 }
+
+/** Drives steps that are part of a solve, and says something else at each. */
+export function* retold<S, T>(
+  steps: Generator<S, T, void>,
+  say: (said: S) => Progress,
+): Generator<Progress, T, void> {
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done === true) return step.value;
+    yield say(step.value);
+  }
+}

@@ -1,5 +1,6 @@
 import { isByPrices } from './by-prices.ts';
 import type { Instance } from './instance.ts';
+import { piecesIn } from './kinds.ts';
 
 /** Work that an effort of 1 allows: a base, and more for every piece. One unit is about 25 ns. */
 const workPerSolve = 1.6e8;
@@ -10,7 +11,6 @@ const workPerPieceOfMany = 9e6;
 
 /** Work that a solve may do. */
 export function workFor(instance: Instance, effort: number): number {
-  const pieces = instance.kinds.reduce((sum, kind) => sum + kind.demand, 0);
   const perPiece = isByPrices(instance) ? workPerPieceOfMany : workPerPiece;
-  return Math.max(0.05, effort) * (workPerSolve + pieces * perPiece);
+  return Math.max(0.05, effort) * (workPerSolve + piecesIn(instance.kinds) * perPiece);
 }

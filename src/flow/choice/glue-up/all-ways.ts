@@ -9,7 +9,7 @@ import { valueOf } from '../kinds.ts';
 import { type NodeAnswer, solveNode } from '../node.ts';
 import { withThread } from '../other-thread.ts';
 import { type Plan, withoutSurplus, planOf } from '../plan.ts';
-import type { Progress, SolveOptions } from '../progress.ts';
+import { type Progress, type SolveOptions, retold } from '../progress.ts';
 import { roundedBound } from '../round-bound.ts';
 import { emptyStore } from '../store.ts';
 import { toChoice } from '../to-choice.ts';
@@ -87,10 +87,7 @@ function* bestChoice(
   if (best === undefined) return null;
   const choiceOf = (plan: Plan): Choice => ofOwnParts(job, joint, toChoice(joint.job, instance, plan, bound));
   const steps = cheapestChoice(job, instance, { best, near }, options, choiceOf);
-  for (let step = steps.next(); ; step = steps.next()) {
-    if (step.done === true) return step.value;
-    yield { doing, value: null, bound: null };
-  }
+  return yield* retold(steps, () => ({ doing, value: null, bound: null }));
 }
 
 /** The joint job as the solver sees it. */

@@ -2,7 +2,7 @@ import type { Job } from '../../stock/job.ts';
 import type { Choice } from '../choice.ts';
 import { choose } from '../choose.ts';
 import { valueOf } from '../kinds.ts';
-import type { Progress, Solve, SolveOptions } from '../progress.ts';
+import { type Progress, type Solve, type SolveOptions, retold } from '../progress.ts';
 import { glueTogether } from './glue-together.ts';
 import { type WayToMake, partMade } from './way-to-make.ts';
 
@@ -43,11 +43,8 @@ export function* solvePlan(
 }
 
 /** Drives a solve that is one of several: what bounds it bounds not the whole. */
-export function* silent(steps: Solve): Solve {
-  for (let step = steps.next(); ; step = steps.next()) {
-    if (step.done === true) return step.value;
-    yield { ...step.value, bound: null };
-  }
+export function silent(steps: Solve): Solve {
+  return retold(steps, (said) => ({ ...said, bound: null }));
 }
 
 /** Two values closer than this are one. */

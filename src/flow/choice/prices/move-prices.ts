@@ -5,7 +5,7 @@ import type { Instance } from '../instance.ts';
 import { type PriceAsk, withinCaps } from '../price-together.ts';
 
 /** Boards asked between two moves of the prices. */
-export const boardsAMove = 8;
+const boardsAMove = 8;
 
 /** How far a price may move at once, as a share of it. */
 const mostAtOnce = 0.1;
