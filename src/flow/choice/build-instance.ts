@@ -1,6 +1,7 @@
 import type { Part } from '../parts/part.ts';
 import type { Meter } from '../patterns/meter.ts';
 import type { Kind, Plate, Shape } from '../patterns/plate.ts';
+import { withRoom } from '../patterns/room.ts';
 import { type Scratch, openScratch } from '../patterns/strip/frame.ts';
 import { type Fineness, openStripPricer } from '../patterns/strip/strip-pricer.ts';
 import type { Board } from '../stock/board.ts';
@@ -129,10 +130,11 @@ function groupOf(
       }),
     ),
   };
+  const lying = withRoom(plate, platesKinds);
   const isStrips = plate.stages === 3 || plate.stages === 4;
   const pricer = !isStrips
-    ? openAnyStagePricer(plate, platesKinds, meter)
-    : openStripPricer(plate, platesKinds, fineness, meter, scratch);
+    ? openAnyStagePricer(plate, lying, meter)
+    : openStripPricer(plate, lying, fineness, meter, scratch);
   // An offcut earns credit × price × its share of the board. Offcuts lie in the usable area, where the pieces are not.
   const rate = (job.shop.offcutCredit * board.cost) / (board.length * board.width);
   return {
@@ -143,10 +145,10 @@ function groupOf(
       : {
           cost: board.cost - rate * plate.length * plate.width,
           rate,
-          ...creditLost(job, kinds, plate, platesKinds, { rate, isMany }),
+          ...creditLost(job, kinds, plate, lying, { rate, isMany }),
         }),
     plate,
-    kinds: platesKinds,
+    kinds: lying,
     pricer,
   };
 }

@@ -131,11 +131,14 @@ function bestSingle(arcs: Stack['pieces'], worth: Float64Array): Stack {
   return best;
 }
 
-/** First position at which a section from `start` is long enough to be ripped. */
-export function firstRippable(pricing: Pricing, start: number): number {
-  const { xs } = pricing.raster;
-  const least = xs[start]! + pricing.plate.crosscutKerf + pricing.plate.shortestRip;
+/**
+ * First position at which a section from `start` is long enough to be ripped. On a relaxed raster, where a position stands for all up to
+ * the next, the one that stands for the shortest such section.
+ */
+export function firstRippable({ raster, plate }: Pricing, start: number): number {
+  const { xs, relaxed, exactX } = raster;
+  const least = xs[start]! + plate.crosscutKerf + plate.shortestRip;
   let p = start;
   while (p < xs.length && xs[p]! < least) p += 1;
-  return p;
+  return relaxed && !exactX && p > start && xs[p] !== least ? p - 1 : p;
 }

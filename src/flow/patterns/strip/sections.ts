@@ -37,11 +37,24 @@ function eachSection(pricing: Pricing, start: number, take: (end: number, worth:
 }
 
 /**
+ * From just over which length on a step of one clear section's worth counts, anywhere on the plate. What pieces of such a section
+ * take, within the caps, is listed as a length unless nothing could start behind it: then it is listed as the end. A
+ * section just long enough to be ripped is listed as the next length.
+ */
+function countsFrom({ raster, plate }: Pricing, end: number): number {
+  const { xs, groups } = raster;
+  const last = xs.length - 1;
+  const least = groups.reduce((most, { length }) => Math.min(most, length), Infinity) + plate.crosscutKerf;
+  const before = end === last ? Math.min(xs[last]! - 1, xs[last]! - least) : xs[end]! - 1;
+  const rip = plate.crosscutKerf + plate.shortestRip;
+  return end > 0 && xs[end - 1]! < rip ? Math.min(before, rip - 1) : before;
+}
+
+/**
  * Most worth of what lies behind each position if nothing there were blocked: the bound that prunes starts.
  * Rows and strips of the clear plate give the worth S(l) of one clear section of length l from the butt end; then
- *   tail(p) = max over later positions q of S(x_q − x_p) + tail(q),
- * with lengths rounded up to the next listed one, so that no tail is too small: a step of S counts from just over the listed
- * length before it. On a relaxed raster a position stands for all up to the next, so a section may be longer by that.
+ *   tail(p) = max over later positions q of S(x_q − x_p) + tail(q).
+ * On a relaxed raster a position stands for all up to the next, so a section may be longer by that.
  * O(positions × steps).
  */
 export function clearTail(pricing: Pricing): Float64Array {
@@ -52,7 +65,7 @@ export function clearTail(pricing: Pricing): Float64Array {
   const over: number[] = [];
   const gain: number[] = [];
   eachSection(pricing, 0, (end, worth) => {
-    over.push(xs[end - 1]!);
+    over.push(countsFrom(pricing, end));
     gain.push(worth);
   });
   const reach = relaxed && !exactX ? 1 : 0;
@@ -64,7 +77,7 @@ export function clearTail(pricing: Pricing): Float64Array {
     let best = tail[p + 1]!;
     for (let k = 0; k < over.length; k += 1) {
       const least = xs[p]! + over[k]!;
-      if (xs[n - 1]! <= least) break;
+      if (xs[n - 1]! <= least) continue;
       let q = nearest[k]!;
       while (q > p + 1 && xs[Math.min(n - 1, q - 1 + reach)]! > least) q -= 1;
       nearest[k] = q;
