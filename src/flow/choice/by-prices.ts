@@ -1,4 +1,4 @@
-import { dive } from './dive.ts';
+import { layByExchange } from './exchange/lay-by-exchange.ts';
 import { firstLayout } from './first-layout.ts';
 import { wholeRest } from './generate.ts';
 import { greedy } from './greedy.ts';
@@ -7,7 +7,6 @@ import { piecesIn } from './kinds.ts';
 import { solveNode } from './node.ts';
 import { planOf } from './plan.ts';
 import { boundAt } from './prices/bound-at.ts';
-import { layAgain } from './prices/lay-again.ts';
 import { movePrices } from './prices/move-prices.ts';
 import { openingPrices } from './prices/opening-prices.ts';
 import { scaleToFine } from './prices/scale-prices.ts';
@@ -76,16 +75,13 @@ function* layOutByPrices(
 /** With more groups than this even a few solves of a master take too long. */
 const mostForMaster = 130;
 
-/** A dive from the patterns met, and a few exact passes at prices mixed with a master's: where there are not too many boards. */
-function* diveAndBound({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
+/** A few exact passes at prices mixed with a master's, for their bound and their patterns: where there are not too many boards. */
+function* boundByMaster({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
   const { prices } = store.pool;
   if (instance.groups.length > mostForMaster || prices === null) return;
   const center = { prices: prices.kind, groupPrices: prices.group, bound: standing.bound };
   const rest = wholeRest(instance);
   const left = budget - instance.meter.spent;
-  const offer = offerTo(standing);
-  const limits = { first: 2, later: 6, until: instance.meter.spent + 0.4 * left, fine: false };
-  offer(planOf(instance, yield* dive(instance, wholeRest(instance), store.pool, limits)));
   const { bound } = yield* solveNode(instance, rest, store, [], {
     rounds: 6,
     enough: Infinity,
@@ -105,7 +101,7 @@ function* improveByPrices({
   stream,
   budget,
 }: Solving): Generator<void, void, void> {
-  yield* layAgain(instance, standing.best, store, stream, budget, offerTo(standing));
+  yield* layByExchange(instance, standing.best, store, stream, budget, offerTo(standing));
 }
 
 /**
@@ -116,7 +112,7 @@ export function stagesByPrices(solving: Solving, prices: Float64Array): readonly
   return [
     ['finding patterns', findPrices(solving, prices)],
     ['choosing boards', layOutByPrices(solving, prices, true)],
-    ['choosing boards', diveAndBound(solving)],
+    ['proving', boundByMaster(solving)],
     ['improving', improveByPrices(solving)],
   ];
 }

@@ -7,7 +7,7 @@ const workPerSolve = 1.6e8;
 const workPerPiece = 4.5e6;
 
 /** The same with many boards, where no simplex takes time beside the work that is counted. */
-const workPerPieceOfMany = 9e6;
+const workPerPieceOfMany = 11e6;
 
 /** Work that a solve may do. */
 export function workFor(instance: Instance, effort: number): number {

@@ -1,0 +1,149 @@
+import type { Random } from '../../../base/random/random.ts';
+import { type Column, columnOf, columnWorth } from '../column.ts';
+import { type Pool, type Rest, addToPool, wholeRest, worthOn } from '../generate.ts';
+import { greedy, tastedPrices } from '../greedy.ts';
+import type { Instance } from '../instance.ts';
+import { type Plan, planOf, restAfter, withoutSurplus } from '../plan.ts';
+import { type PriceAsk, priceInLots, withinCaps } from '../price-together.ts';
+import { layAgain } from '../prices/lay-again.ts';
+import type { Store } from '../store.ts';
+import { columnTable } from './column-table.ts';
+import { exchangeColumns } from './exchange-columns.ts';
+import { type Laid, lay, nothingLaid } from './laid.ts';
+
+/** Moves of a round for each group, and how its temperature falls, in shares of what a board costs in the mean. */
+const movesPerGroup = 1000;
+const cooling = { from: 0.03, to: 8e-4 } as const;
+
+/** A column is in play if it is not dearer than even by more than this share of its cost. */
+const mostLoss = 0.25;
+
+/** By how much more than its price an open piece costs at first, what is added when a round leaves one open, and what is left of that a round later. */
+const surcharge = { first: 0.15, more: 0.1, decay: 0.95, ofMissing: 0.5 } as const;
+
+/** Share of its cost by which a pattern asked for may fall short of the best. */
+const goodEnough = 5e-3;
+
+/** A group is in play if some pattern of it loses less than this share of its cost. */
+const nearlyPays = 0.05;
+
+/** Share of a round's work that goes into neighbourhoods laid out again. */
+const shareLaidAgain = 0.35;
+
+/** Work of a column looked at. */
+const workPerLook = 5;
+
+function lossOf(pool: Pool, column: Column): number {
+  const { kind, group } = pool.prices!;
+  return column.cost + group[column.group]! - columnWorth(column, kind);
+}
+
+/** The incumbent, laid among all columns in play. */
+function laidOut(instance: Instance, pool: Pool, columns: readonly Column[], price: Float64Array): Laid {
+  const own = new Set(columns);
+  const others = pool.columns.filter(
+    (c) => !own.has(c) && lossOf(pool, c) < mostLoss * Math.max(0, c.cost) + 1,
+  );
+  const table = columnTable([...own, ...others], instance.groups.length, instance.kinds.length);
+  const { demand, copies } = wholeRest(instance);
+  const pieces = demand.reduce((sum, count) => sum + count, 0);
+  const laid = nothingLaid(
+    table,
+    Array.from(copies, (count) => Math.min(count, pieces)),
+    demand,
+    price,
+  );
+  const number = new Map(table.columns.map((column, c) => [column, c]));
+  const next = laid.firstSlot.slice();
+  for (const column of columns) {
+    lay(laid, next[column.group]!, number.get(column)!);
+    next[column.group] = next[column.group]! + 1;
+  }
+  return laid;
+}
+
+/** Groups that may come into a good layout: those laid out, and those of which some pattern nearly pays. */
+function groupsInPlay(pool: Pool, columns: readonly Column[]): number[] {
+  const near = new Set(columns.map(({ group }) => group));
+  for (const column of pool.columns)
+    if (lossOf(pool, column) < nearlyPays * column.cost) near.add(column.group);
+  return [...near].sort((a, b) => a - b);
+}
+
+/** Asks groups for patterns at such prices, each for another taste of them. */
+function* newPatterns(
+  instance: Instance,
+  rest: Rest,
+  pool: Pool,
+  groups: readonly number[],
+  prices: Float64Array,
+  random: Random,
+): Generator<void, void, void> {
+  const asks = groups.map((g): PriceAsk => {
+    const { pricer, cost } = instance.groups[g]!;
+    const worth = worthOn(instance, g, tastedPrices(prices, random), rest);
+    return { pricer, how: 'fine', worth, target: 0, slack: goodEnough * Math.max(0, cost) };
+  });
+  const answers = yield* priceInLots(instance.price, asks);
+  answers.forEach(({ pattern }, i) => {
+    if (pattern === null) return;
+    const g = groups[i]!;
+    addToPool(pool, columnOf(g, withinCaps(pattern.placements, rest.demand), instance.groups[g]!));
+  });
+}
+
+/** Surcharges after a round: more for what it left open, and much more for what no free board could take. */
+function moveSurcharges(surcharges: Float64Array, open: Int32Array, missing: Int32Array): void {
+  surcharges.forEach((each, k) => {
+    if (missing[k]! > 0) surcharges[k] = each + surcharge.ofMissing;
+    else if (open[k]! > 0) surcharges[k] = each + surcharge.more;
+    else surcharges[k] = Math.max(surcharge.first / 2, each * surcharge.decay);
+  });
+}
+
+/**
+ * Improves a layout of many boards in rounds: columns met are exchanged until next to nothing is lost; what is left open is laid out
+ * by a greedy on the boards left free; some neighbourhoods are laid out again; new patterns are asked for at prices that rise
+ * for what was left open. Needs the pool's prices.
+ * Yields after each board asked and each thousand moves; ends when the meter passes `until`.
+ */
+export function* layByExchange(
+  instance: Instance,
+  start: Plan,
+  store: Store,
+  random: Random,
+  until: number,
+  better: (plan: Plan) => boolean,
+): Generator<void, void, void> {
+  const { pool } = store;
+  const { meter } = instance;
+  const rest = wholeRest(instance);
+  const surcharges = new Float64Array(instance.kinds.length).fill(surcharge.first);
+  let incumbent = start;
+  let isMet = false;
+  const offer = (plan: Plan): boolean => {
+    if (plan.objective < incumbent.objective) incumbent = plan;
+    return (isMet ||= better(plan));
+  };
+  const mean = instance.groups.reduce((sum, { cost }) => sum + cost, 0) / instance.groups.length;
+  while (meter.spent < until && !isMet && pool.prices !== null && incumbent.columns.length > 0) {
+    const begun = meter.spent;
+    const prices = pool.prices.kind.map((price, k) => price * (1 + surcharges[k]!));
+    const laid = laidOut(instance, pool, incumbent.columns, prices);
+    const temperature = { from: cooling.from * mean, to: cooling.to * mean };
+    const moves = movesPerGroup * instance.groups.length;
+    const best = yield* exchangeColumns(laid, moves, temperature, random);
+    meter.spent += workPerLook * laid.looks;
+    const taken = Array.from(best).flatMap((c) => (c < 0 ? [] : [laid.table.columns[c]!]));
+    const kept = withoutSurplus(instance, taken);
+    const after = restAfter(instance, kept);
+    const open = after.demand.slice();
+    const found = yield* greedy(instance, after, pool, pool.prices.kind, { fine: true, fromPool: true });
+    const plan = planOf(instance, [...kept, ...found]);
+    offer(plan);
+    moveSurcharges(surcharges, open, plan.missing);
+    yield* newPatterns(instance, rest, pool, groupsInPlay(pool, taken), prices, random);
+    const again = (shareLaidAgain / (1 - shareLaidAgain)) * (meter.spent - begun);
+    yield* layAgain(instance, incumbent, store, random, Math.min(until, meter.spent + again), offer);
+  }
+}

@@ -1,0 +1,109 @@
+import { describe, expect, it } from 'vitest';
+import { random } from '../../src/base/random/random.ts';
+import type { Column } from '../../src/flow/choice/column.ts';
+import { columnTable } from '../../src/flow/choice/exchange/column-table.ts';
+import { exchangeColumns } from '../../src/flow/choice/exchange/exchange-columns.ts';
+import {
+  type Laid,
+  addedBy,
+  lay,
+  leastAdding,
+  nothingLaid,
+  takeUp,
+} from '../../src/flow/choice/exchange/laid.ts';
+import { finish } from '../../src/flow/choice/progress.ts';
+import { type Seeded, seeded } from '../laws/seeded.ts';
+
+interface Drawn {
+  readonly columns: readonly Column[];
+  readonly copies: number[];
+  readonly demand: number[];
+  readonly price: Float64Array;
+}
+
+function drawn(stream: Seeded): Drawn {
+  const demand = Array.from({ length: stream.whole(2, 5) }, () => stream.whole(1, 3));
+  const copies = Array.from({ length: stream.whole(2, 4) }, () => stream.whole(1, 2));
+  const columns = Array.from({ length: stream.whole(4, 9) }, (): Column => {
+    const held = [...demand.keys()].filter(() => stream.chance(0.5));
+    const kinds = held.length > 0 ? held : [0];
+    const counts = kinds.map((kind) => stream.whole(1, demand[kind]!));
+    const group = stream.whole(0, copies.length - 1);
+    return { group, placements: [], kinds, counts, cost: stream.whole(3, 12) };
+  });
+  return { columns, copies, demand, price: Float64Array.from(demand, () => stream.whole(2, 9)) };
+}
+
+function opened({ columns, copies, demand, price }: Drawn): Laid {
+  return nothingLaid(columnTable(columns, copies.length, demand.length), copies, demand, price);
+}
+
+/** What these columns cost and what they leave open, worked out anew. */
+function costOf({ demand, price }: Drawn, chosen: readonly Column[]): number {
+  const left = demand.slice();
+  for (const { kinds, counts } of chosen) kinds.forEach((kind, i) => (left[kind] = left[kind]! - counts[i]!));
+  const open = left.reduce((sum, count, kind) => sum + Math.max(0, count) * price[kind]!, 0);
+  return chosen.reduce((sum, { cost }) => sum + cost, open);
+}
+
+/** The least that any choice costs: every subset of column copies that the boards allow. */
+function leastCost(given: Drawn): number {
+  const { columns, copies } = given;
+  const walk = (c: number, left: readonly number[], chosen: readonly Column[]): number => {
+    if (c === columns.length) return costOf(given, chosen);
+    const column = columns[c]!;
+    let least = walk(c + 1, left, chosen);
+    for (let times = 1; times <= left[column.group]!; times += 1) {
+      const after = left.map((count, g) => (g === column.group ? count - times : count));
+      const more = Array.from({ length: times }, () => column);
+      least = Math.min(least, walk(c + 1, after, [...chosen, ...more]));
+    }
+    return least;
+  };
+  return walk(0, copies, []);
+}
+
+describe('exchange of columns', () => {
+  it('finds the cheapest choice of small tables, open pieces priced in', () => {
+    let someOpen = 0;
+    for (let seed = 1; seed <= 60; seed += 1) {
+      const given = drawn(seeded(seed));
+      const laid = opened(given);
+      const best = finish(exchangeColumns(laid, 4000, { from: 5, to: 0.1 }, random(seed)));
+      const chosen = [...best].flatMap((c) => (c < 0 ? [] : [laid.table.columns[c]!]));
+      const used = given.copies.map((_, g) => chosen.filter(({ group }) => group === g).length);
+      used.forEach((count, g) => expect(count).toBeLessThanOrEqual(given.copies[g]!));
+      expect(costOf(given, chosen)).toBeCloseTo(leastCost(given), 9);
+      if (costOf(given, chosen) > chosen.reduce((sum, { cost }) => sum + cost, 0)) someOpen += 1;
+    }
+    expect(someOpen).toBeGreaterThan(5);
+  });
+
+  it('keeps count of what is open and who holds it, whatever is laid and taken up', () => {
+    for (let seed = 1; seed <= 40; seed += 1) {
+      const stream = seeded(seed);
+      const given = drawn(stream);
+      const laid = opened(given);
+      for (let step = 0; step < 60; step += 1) {
+        const slot = stream.whole(0, laid.slots.length - 1);
+        takeUp(laid, slot);
+        const column = leastAdding(laid, slot);
+        expect(addedBy(laid, column)).toBeLessThanOrEqual(0);
+        const group = laid.slots[slot]!;
+        const own = [...laid.table.columns.keys()].filter((c) => laid.table.columns[c]!.group === group);
+        const any = stream.chance(0.5) && own.length > 0 ? own[stream.whole(0, own.length - 1)]! : column;
+        lay(laid, slot, any);
+      }
+      const chosen = [...laid.chosen].map((c) => (c < 0 ? null : laid.table.columns[c]!));
+      given.demand.forEach((wanted, kind) => {
+        const holders = [...chosen.keys()].filter((slot) => chosen[slot]?.kinds.includes(kind));
+        expect([...laid.holders[kind]!].sort((a, b) => a - b)).toEqual(holders);
+        const out = holders.reduce((sum, slot) => {
+          const { kinds, counts } = chosen[slot]!;
+          return sum + counts[kinds.indexOf(kind)]!;
+        }, 0);
+        expect(laid.left[kind]).toBe(wanted - out);
+      });
+    }
+  });
+});
