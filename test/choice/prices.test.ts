@@ -28,8 +28,8 @@ function solved(job: Job, effort: number): Choice {
   return finish(choose(job, { seed: 1, effort }));
 }
 
-function boundOf(instance: Instance, prices: Float64Array, slack = 0): number {
-  return finish(boundAt(instance, wholeRest(instance), emptyPool(), prices, slack)).bound;
+function boundOf(instance: Instance, prices: Float64Array, slack = 0, mostStarts = Infinity): number {
+  return finish(boundAt(instance, wholeRest(instance), emptyPool(), prices, { slack, mostStarts })).bound;
 }
 
 /** The checked layout of a job, solved step by step: its value never rises, its bound never falls, all parts are there. */
@@ -73,6 +73,7 @@ describe('the bound at given prices', () => {
           Math.min(instance.kinds[k]!.penalty, price * about * (0.7 + 0.6 * stream.next())),
         );
         expect(boundOf(instance, prices)).toBeLessThanOrEqual(proof.value + 1e-6);
+        expect(boundOf(instance, prices, 0, 2)).toBeLessThanOrEqual(boundOf(instance, prices) + 1e-6);
         expect(boundOf(instance, prices, 0.02)).toBeLessThanOrEqual(boundOf(instance, prices) + 1e-6);
       }
     },

@@ -29,10 +29,13 @@ const finely = { passes: 12, step: 0.05, decay: 0.8, fine: true } as const;
 
 /**
  * With more groups than this all positions are looked at once only, for the bound: listing them takes longest. And each may be too high
- * by a larger share of its board's cost.
+ * by a larger share of its board's cost, or by more where a search takes long.
  */
 const mostForFine = 300;
-const boundSlack = { usual: 2e-3, quick: 2e-2 } as const;
+const boundEase = {
+  usual: { slack: 2e-3, mostStarts: Infinity },
+  quick: { slack: 2e-2, mostStarts: 8 },
+} as const;
 
 /** The first layout of a job of many boards, at prices moved through all boards once; taken as it stands when it is ended early. */
 export function* firstByPrices(solving: Solving, prices: Float64Array): Generator<void, void, void> {
@@ -57,8 +60,8 @@ function* findPrices(solving: Solving, prices: Float64Array): Generator<void, vo
   yield;
   if (!isQuick)
     yield* movePrices(instance, rest, store.pool, prices, stream, { ...finely, until: upTo(0.4) });
-  const slack = isQuick ? boundSlack.quick : boundSlack.usual;
-  const found = yield* boundAt(instance, rest, store.pool, prices, slack);
+  const ease = isQuick ? boundEase.quick : boundEase.usual;
+  const found = yield* boundAt(instance, rest, store.pool, prices, ease);
   store.pool.prices = { kind: prices, group: found.groupPrice };
   raiseOf(instance, standing)(found.bound);
 }

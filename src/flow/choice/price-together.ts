@@ -11,6 +11,8 @@ export interface PriceAsk {
   readonly target: number;
   /** By how much a bound may exceed what was found, or a better pattern what a glance finds. */
   readonly slack: number;
+  /** Of a bound: most section starts opened for it, which then may exceed what was found by more; left out: as many as it takes. */
+  readonly mostStarts?: number;
   /** Of a bound: kinds that the pattern may not use more often than said. */
   readonly counted?: readonly Counted[];
   /** Where given, a pattern within these caps is looked for instead. */
@@ -32,8 +34,8 @@ export interface Priced {
 export type PriceTogether = (asks: readonly PriceAsk[]) => readonly PriceBound[];
 
 function answerOf(ask: PriceAsk): PriceBound {
-  const { pricer, how, worth, target, slack, counted, caps } = ask;
-  if (how === 'bound') return pricer.bound(worth, target, slack, counted);
+  const { pricer, how, worth, target, slack, mostStarts, counted, caps } = ask;
+  if (how === 'bound') return pricer.bound(worth, target, { slack, mostStarts, counted });
   const isFine = how === 'fine';
   const pattern =
     caps === undefined ? pricer.glance(worth, target, isFine, slack) : capped(ask, caps, isFine);

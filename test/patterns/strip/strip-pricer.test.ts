@@ -101,6 +101,8 @@ describe('on 1,000 tiny plates with defects, each kind up to its cap', () => {
   test('the bound lies between the best within the caps and the best without', () => {
     for (const one of all) {
       const { bound } = open(one, fine).bound(one.worth, -1);
+      const { bound: early } = open(one, fine).bound(one.worth, -1, { mostStarts: 1 });
+      expect(early, one.said).toBeGreaterThanOrEqual(bound);
       expect(bound, one.said).toBeGreaterThanOrEqual(one.capped);
       expect(bound, one.said).toBeLessThanOrEqual(one.free);
     }
@@ -112,7 +114,7 @@ describe('on 1,000 tiny plates with defects, each kind up to its cap', () => {
       const kinds = one.kinds.map(({ cap }, kind) => ({ kind, cap }));
       if (usesOf(kinds) > 200) continue;
       counted += 1;
-      const { bound, pattern } = open(one, fine).bound(one.worth, -1, 0, kinds);
+      const { bound, pattern } = open(one, fine).bound(one.worth, -1, { counted: kinds });
       expect(bound, one.said).toBe(one.capped);
       if (bound === 0) continue;
       expect(wrongWith(one.plate, one.kinds, pattern!.placements), one.said).toEqual([]);
@@ -126,7 +128,7 @@ describe('on 1,000 tiny plates with defects, each kind up to its cap', () => {
     for (const one of all) {
       const some = one.kinds.flatMap(({ cap }, kind) => ((one.seed + kind) % 2 === 0 ? [{ kind, cap }] : []));
       const pricer = open(one, fine);
-      const { bound, pattern } = pricer.bound(one.worth, -1, 0, some);
+      const { bound, pattern } = pricer.bound(one.worth, -1, { counted: some });
       expect(bound, one.said).toBeGreaterThanOrEqual(one.capped);
       expect(bound, one.said).toBeLessThanOrEqual(pricer.bound(one.worth, -1).bound);
       if (bound > 0) expect(wrongWith(one.plate, one.kinds, pattern!.placements), one.said).toEqual([]);

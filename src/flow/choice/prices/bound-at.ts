@@ -12,20 +12,29 @@ export interface BoundAt {
   readonly groupPrice: Float64Array;
 }
 
+/** How easily a board's bound is had. */
+export interface BoundEase {
+  /** Share of the board's cost by which it may be too high. */
+  readonly slack: number;
+  /** Section starts after which it is taken as it stands; Infinity: as many as it takes. */
+  readonly mostStarts: number;
+}
+
 /**
  * The bound that prices π ≥ 0 give, none above its kind's penalty:
  *   Σ d π − Σ_g q_g · max(0, B_g(π) − c_g),
  * where B_g is at least what any pattern of g is worth at π: a plan's pieces, laid out or paid for, are worth Σ d π at least, and its boards
  * bring no more than Σ_g q_g · max(0, B_g − c_g) beyond what they cost (Lagrangian relaxation of the demand).
  * Yields after each few boards.
- * @param pool takes the patterns met, cut down to the caps   @param slack share of a board's cost by which B_g may be too high
+ * @param pool takes the patterns met, cut down to the caps
+ * @param ease how far B_g may be too high
  */
 export function* boundAt(
   instance: Instance,
   rest: Rest,
   pool: Pool,
   prices: Float64Array,
-  slack: number,
+  ease: BoundEase,
 ): Generator<void, BoundAt, void> {
   const { groups } = instance;
   let bound = dueFor(instance, rest, prices);
@@ -34,7 +43,14 @@ export function* boundAt(
   const asks = wanted.map((g): PriceAsk => {
     const { pricer, cost } = groups[g]!;
     const worth = worthOn(instance, g, prices, rest);
-    return { pricer, how: 'bound', worth, target: cost, slack: slack * Math.max(0, cost) };
+    return {
+      pricer,
+      how: 'bound',
+      worth,
+      target: cost,
+      slack: ease.slack * Math.max(0, cost),
+      mostStarts: ease.mostStarts,
+    };
   });
   const answers = yield* priceInLots(instance.price, asks);
   answers.forEach(({ bound: most, pattern }, i) => {

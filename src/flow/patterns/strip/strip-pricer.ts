@@ -14,10 +14,8 @@ export interface Pricer {
    * An upper bound on the worth of any pattern, however often it uses a kind. When it exceeds `target` it comes
    * with the pattern that reaches it; on a raster that is a relaxation with the best one found that is worth more than the
    * target, or null.
-   * @param slack by how much the bound may exceed what was found: it is had the sooner
-   * @param counted kinds that no pattern may use more often than said; each doubles the work, or more
    */
-  bound(worth: Float64Array, target: number, slack?: number, counted?: readonly Counted[]): PriceBound;
+  bound(worth: Float64Array, target: number, way?: BoundWay): PriceBound;
   /** Whether kinds can be counted. */
   canCount(): boolean;
   /**
@@ -33,6 +31,16 @@ export interface Pricer {
   glance(worth: Float64Array, target: number, fine?: boolean, slack?: number): PlatePattern | null;
   /** Whether a glance is much quicker than the bound. */
   isQuickAtAGlance(): boolean;
+}
+
+/** How a bound is had. */
+export interface BoundWay {
+  /** By how much it may exceed what was found; left out: not at all. */
+  readonly slack?: number;
+  /** Section starts after which it is what they leave; left out: as many as it takes. */
+  readonly mostStarts?: number | undefined;
+  /** Kinds that no pattern may use more often than said; each doubles the work, or more. */
+  readonly counted?: readonly Counted[] | undefined;
 }
 
 export interface PriceBound {
@@ -91,6 +99,13 @@ function kept<T>(make: () => T): { readonly get: () => T; readonly letGo: () => 
   };
 }
 
+/** What is told of a raster once and for all; null for none. */
+function shapeOf(raster: Raster | null): { readonly isComplete: boolean; readonly isLarge: boolean } | null {
+  if (raster === null) return null;
+  const { xs, ys, widths, exactX, exactY } = raster;
+  return { isComplete: exactX && exactY, isLarge: xs.length * ys.length * widths.length > worthARoughSide };
+}
+
 function worthOf(placements: readonly Placement[], worth: Float64Array): number {
   return placements.reduce((sum, placement) => sum + worth[placement.kind]!, 0);
 }
@@ -111,8 +126,12 @@ export function openStripPricer(
   const { patternX, patternY, boundX, boundY, roughX, roughY } = fineness;
   const listed = (mostX: number, mostY: number, relaxed: boolean): Raster | null =>
     rasterOf(plate, kinds, { mostX, mostY, relaxed });
-  const found = listed(patternX, patternY, false);
-  if (found === null) return nothingFits;
+  const full = kept(() => listed(patternX, patternY, false));
+  const opened = shapeOf(full.get());
+  if (opened === null) return nothingFits;
+  const { isComplete, isLarge } = opened;
+  // Of very many boards the positions themselves take hundreds of megabytes.
+  if (fineness.mostKept !== undefined) full.letGo();
   // Each side is made when it is first asked: a first layout needs none but the rough one.
   const finely = kept(() => {
     // Whoever asks for all positions has done with the rough selection, mostly.
@@ -121,15 +140,13 @@ export function openStripPricer(
       scratch.shelf.push(finely.letGo);
       if (scratch.shelf.length > fineness.mostKept) scratch.shelf.shift()!();
     }
-    return sideOf(plate, found, scratch);
+    const side = sideOf(plate, full.get()!, scratch);
+    if (fineness.mostKept !== undefined) full.letGo();
+    return side;
   });
   const below = finely.get;
-  const isComplete = found.exactX && found.exactY;
-  const above = isComplete
-    ? below
-    : kept(() => sideOf(plate, listed(boundX, boundY, true) ?? found, scratch)).get;
-  const isLarge = found.xs.length * found.ys.length * found.widths.length > worthARoughSide;
-  const roughly = kept(() => sideOf(plate, listed(roughX, roughY, false) ?? found, scratch));
+  const above = isComplete ? below : kept(() => sideOf(plate, listed(boundX, boundY, true)!, scratch)).get;
+  const roughly = kept(() => sideOf(plate, listed(roughX, roughY, false)!, scratch));
   const rough = isLarge ? roughly.get : below;
   const memories: CountedMemories = new Map();
   /** The best pattern of one side, if it is worth more than the target. */
@@ -149,17 +166,17 @@ export function openStripPricer(
   };
   return {
     canCount: () => !above().raster.relaxed,
-    bound(worth, target, slack = 0, counted = []) {
+    bound(worth, target, { slack = 0, mostStarts = Infinity, counted = [] } = {}) {
       const pricing: Pricing = { plate, ...above(), worth, caps: null, meter };
       valueStacks(pricing);
       if (counted.length > 0 && !pricing.raster.relaxed) {
         return countedBound(pricing, counted, memories, target, slack);
       }
-      const sections = cutSections(pricing, 0, target, Infinity, slack);
+      const sections = cutSections(pricing, 0, target, mostStarts, slack);
       if (sections.bound <= target) return { bound: sections.bound, pattern: null };
       // A relaxation's best need not be a pattern: one is sought among places that can be cut.
       if (pricing.raster.relaxed) {
-        return { bound: sections.bound, pattern: search(below(), worth, target, Infinity) };
+        return { bound: sections.bound, pattern: search(below(), worth, target, mostStarts) };
       }
       if (sections.worth.at(-1)! <= target) return { bound: sections.bound, pattern: null };
       const placements = tracePlate(pricing, sections);
