@@ -3,7 +3,7 @@ import { type Column, columnOf, columnWorth } from './column.ts';
 import { type Pool, type Rest, addToPool, fitsRest } from './generate.ts';
 import type { Instance } from './instance.ts';
 import { isDone, spend } from './plan.ts';
-import type { PriceAsk } from './price-together.ts';
+import { type PriceAsk, priceInLots } from './price-together.ts';
 
 /** Pieces worth their share of all the pieces' area; a run more, since few boards can hold one. */
 export function areaWorth(instance: Instance): Float64Array {
@@ -88,7 +88,7 @@ function rateOf(column: Column, cost: number, worth: Float64Array): number {
  * A layout had at once: board by board, the pattern that uses its board's money best at the given worth.
  * What is left only shrinks, so a pattern made earlier says what its board is worth at most, nearly: only when it comes first and
  * no longer fits is the board's pattern made again.
- * Yields after each board.
+ * Yields after each board, and after each few asked.
  * @param rest changed: what could not be placed   @param fixed what is laid so far, growing as it goes
  */
 export function* greedy(
@@ -105,12 +105,13 @@ export function* greedy(
     if (rest.copies[g]! > 0) offers.set(g, offerMet(columns, rest, instance.groups[g]!.cost, worth));
   });
   const wanted = worth.slice();
-  const offer = (groups: readonly number[]): void => {
+  const offer = function* (groups: readonly number[]): Generator<void, void, void> {
     const asks = groups.map((g): PriceAsk => {
       const { pricer } = instance.groups[g]!;
       return { pricer, how: fine ? 'fine' : 'rough', worth: wanted, target: 0, slack: 0, caps: rest.demand };
     });
-    instance.price(asks).forEach(({ pattern }, i) => {
+    const answers = yield* priceInLots(instance.price, asks);
+    answers.forEach(({ pattern }, i) => {
       const g = groups[i]!;
       const group = instance.groups[g]!;
       const column = columnOf(g, pattern?.placements ?? [], group);
@@ -131,7 +132,7 @@ export function* greedy(
   while (!isDone(rest)) {
     worth.forEach((w, k) => (wanted[k] = rest.demand[k]! > 0 ? w : 0));
     const free = [...instance.groups.keys()].filter((g) => rest.copies[g]! > 0);
-    offer(free.filter((g) => !offers.has(g)));
+    yield* offer(free.filter((g) => !offers.has(g)));
     let best: number;
     for (;;) {
       free.sort((a, b) => offers.get(b)!.rate - offers.get(a)!.rate || a - b);
@@ -139,7 +140,7 @@ export function* greedy(
       if (best < 0 || offers.get(best)!.rate <= 0 || !isStale(best)) break;
       // Those next in line are asked with it: they would come first soon.
       const stale = fromPool ? free.slice(0, askedAtOnce).filter(isStale) : [best];
-      offer(stale.filter((g) => !isMetAgain(g)));
+      yield* offer(stale.filter((g) => !isMetAgain(g)));
     }
     if (fromPool && best >= 0) best = cheapestLast(free, offers, rest) ?? best;
     const chosen = best < 0 ? null : offers.get(best)!;
