@@ -124,7 +124,7 @@ export function* exchangeColumns(
   let cost = costOf(laid);
   let least = cost;
   let best = laid.chosen.slice();
-  if (laid.table.columns.length === 0) return best;
+  if (laid.table.columns.length === 0 || from <= 0) return best;
   for (let done = 0; done < moves; done += 1) {
     if (done % 1000 === 0 && done > 0) yield;
     const temperature = from * (to / from) ** (done / moves);

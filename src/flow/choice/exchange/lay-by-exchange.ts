@@ -11,11 +11,11 @@ import { columnTable } from './column-table.ts';
 import { exchangeColumns } from './exchange-columns.ts';
 import { type Laid, lay, nothingLaid } from './laid.ts';
 
-/** Moves of a round for each group, and how its temperature falls, in shares of what a board costs in the mean. */
+/** Moves of a round for each group, and how its temperature falls, in shares of what a board's pattern is worth in the mean. */
 const movesPerGroup = 1000;
 const cooling = { from: 0.03, to: 8e-4 } as const;
 
-/** A column is in play if it is not dearer than even by more than this share of its cost. */
+/** A column is in play if it is not dearer than even by more than this share of that worth, and some small change. */
 const mostLoss = 0.25;
 
 /** By how much more than its price an open piece costs at first, what is added when a round leaves one open, and what is left of that a round later. */
@@ -24,7 +24,7 @@ const surcharge = { first: 0.15, more: 0.1, decay: 0.95, ofMissing: 0.5 } as con
 /** Share of its cost by which a pattern asked for may fall short of the best. */
 const goodEnough = 5e-3;
 
-/** A group is in play if some pattern of it loses less than this share of its cost. */
+/** A group is in play if some pattern of it loses less than this share of it. */
 const nearlyPays = 0.05;
 
 /** Share of a round's work that goes into neighbourhoods laid out again. */
@@ -32,6 +32,11 @@ const shareLaidAgain = 0.35;
 
 /** Work of a column looked at. */
 const workPerLook = 5;
+
+/** What a pattern of a group is worth about: its board's cost, and where boards cost nothing, what it brings at the prices. */
+function worthAbout({ groups }: Instance, pool: Pool, g: number): number {
+  return groups[g]!.cost > 0 ? groups[g]!.cost : pool.prices!.group[g]!;
+}
 
 function lossOf(pool: Pool, column: Column): number {
   const { kind, group } = pool.prices!;
@@ -42,7 +47,8 @@ function lossOf(pool: Pool, column: Column): number {
 function laidOut(instance: Instance, pool: Pool, columns: readonly Column[], price: Float64Array): Laid {
   const own = new Set(columns);
   const others = pool.columns.filter(
-    (c) => !own.has(c) && lossOf(pool, c) < mostLoss * Math.max(0, c.cost) + 1,
+    (column) =>
+      !own.has(column) && lossOf(pool, column) < mostLoss * worthAbout(instance, pool, column.group) + 1,
   );
   const table = columnTable([...own, ...others], instance.groups.length, instance.kinds.length);
   const { demand, copies } = wholeRest(instance);
@@ -63,10 +69,10 @@ function laidOut(instance: Instance, pool: Pool, columns: readonly Column[], pri
 }
 
 /** Groups that may come into a good layout: those laid out, and those of which some pattern nearly pays. */
-function groupsInPlay(pool: Pool, columns: readonly Column[]): number[] {
+function groupsInPlay(instance: Instance, pool: Pool, columns: readonly Column[]): number[] {
   const near = new Set(columns.map(({ group }) => group));
   for (const column of pool.columns)
-    if (lossOf(pool, column) < nearlyPays * column.cost) near.add(column.group);
+    if (lossOf(pool, column) < nearlyPays * worthAbout(instance, pool, column.group)) near.add(column.group);
   return [...near].sort((a, b) => a - b);
 }
 
@@ -125,11 +131,12 @@ export function* layByExchange(
     if (plan.objective < incumbent.objective) incumbent = plan;
     return (isMet ||= better(plan));
   };
-  const mean = instance.groups.reduce((sum, { cost }) => sum + cost, 0) / instance.groups.length;
   while (meter.spent < until && !isMet && pool.prices !== null && incumbent.columns.length > 0) {
     const begun = meter.spent;
     const prices = pool.prices.kind.map((price, k) => price * (1 + surcharges[k]!));
     const laid = laidOut(instance, pool, incumbent.columns, prices);
+    const mean =
+      instance.groups.reduce((sum, _, g) => sum + worthAbout(instance, pool, g), 0) / instance.groups.length;
     const temperature = { from: cooling.from * mean, to: cooling.to * mean };
     const moves = movesPerGroup * instance.groups.length;
     const best = yield* exchangeColumns(laid, moves, temperature, random);
@@ -142,7 +149,7 @@ export function* layByExchange(
     const plan = planOf(instance, [...kept, ...found]);
     offer(plan);
     moveSurcharges(surcharges, open, plan.missing);
-    yield* newPatterns(instance, rest, pool, groupsInPlay(pool, taken), prices, random);
+    yield* newPatterns(instance, rest, pool, groupsInPlay(instance, pool, taken), prices, random);
     const again = (shareLaidAgain / (1 - shareLaidAgain)) * (meter.spent - begun);
     yield* layAgain(instance, incumbent, store, random, Math.min(until, meter.spent + again), offer);
   }
