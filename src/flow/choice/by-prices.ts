@@ -97,16 +97,6 @@ function* boundByMaster({ instance, store, standing, budget }: Solving): Generat
   raiseOf(instance, standing)(bound);
 }
 
-function* improveByPrices({
-  instance,
-  store,
-  standing,
-  stream,
-  budget,
-}: Solving): Generator<void, void, void> {
-  yield* layByExchange(instance, standing.best, store, stream, budget, offerTo(standing));
-}
-
 /**
  * The stages of a job of many boards. A proof is out of reach: good prices, their bound, a layout by them, improved a few
  * boards at a time. Without effort too, with little work: the layout by prices alone is too dear to begin from.
@@ -116,6 +106,6 @@ export function stagesByPrices(solving: Solving, prices: Float64Array): readonly
     ['finding patterns', findPrices(solving, prices)],
     ['choosing boards', layOutByPrices(solving, prices, true)],
     ['proving', boundByMaster(solving)],
-    ['improving', improveByPrices(solving)],
+    ['improving', layByExchange(solving)],
   ];
 }

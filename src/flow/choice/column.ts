@@ -40,6 +40,17 @@ export function columnKey(column: Column): string {
   return `${column.group}|${column.kinds.join(',')}|${column.counts.join(',')}`;
 }
 
+/** Prices of pieces, and what a copy of each group is worth beyond its cost. */
+export interface Prices {
+  readonly kind: Float64Array;
+  readonly group: Float64Array;
+}
+
+/** What the column costs beyond what it is worth at these prices; below 0: it pays. */
+export function columnLoss(column: Column, { kind, group }: Prices): number {
+  return column.cost + group[column.group]! - columnWorth(column, kind);
+}
+
 /** What the column's pieces are worth together. */
 export function columnWorth(column: Column, worth: Float64Array): number {
   let sum = 0;

@@ -1,4 +1,4 @@
-import { type Column, columnKey, columnOf, columnWorth } from './column.ts';
+import { type Column, type Prices, columnKey, columnLoss, columnOf, columnWorth } from './column.ts';
 import type { Instance } from './instance.ts';
 import { type MasterAnswer, openMaster } from './master.ts';
 
@@ -7,7 +7,7 @@ export interface Pool {
   readonly columns: Column[];
   readonly keys: Set<string>;
   /** Prices of the last master over these columns, by which the likelier ones are told; null before the first. */
-  prices: { readonly kind: Float64Array; readonly group: Float64Array } | null;
+  prices: Prices | null;
 }
 
 /** Most columns that a master opens with, for each of its rows: many more cost time and seldom come into use. */
@@ -18,7 +18,7 @@ export function likelyColumns(instance: Instance, rest: Rest, { columns, prices 
   const fitting = columns.filter((column) => fitsRest(column, rest));
   const most = columnsPerRow * (instance.kinds.length + instance.groups.length);
   if (fitting.length <= most || prices === null) return fitting;
-  const dear = fitting.map((c) => c.cost + prices.group[c.group]! - columnWorth(c, prices.kind));
+  const dear = fitting.map((column) => columnLoss(column, prices));
   const order = [...fitting.keys()].sort((a, b) => dear[a]! - dear[b]! || a - b);
   return order
     .slice(0, most)

@@ -1,5 +1,5 @@
 import { type Random, uniform, whole } from '../../base/random/random.ts';
-import { type Column, columnWorth } from './column.ts';
+import { type Column, columnLoss } from './column.ts';
 import { layOutAgain } from './again.ts';
 import { dive } from './dive.ts';
 import { greedy, tastedWorth } from './greedy.ts';
@@ -20,7 +20,7 @@ function emptiness(instance: Instance, column: Column): number {
 function losses(instance: Instance, { columns }: Plan, { prices }: Pool): number[] {
   return columns.map((column) => {
     if (prices === null) return emptiness(instance, column) * column.cost;
-    return Math.max(0, column.cost + prices.group[column.group]! - columnWorth(column, prices.kind));
+    return Math.max(0, columnLoss(column, prices));
   });
 }
 
@@ -50,8 +50,7 @@ export function dearness(instance: Instance, { columns, prices }: Pool): Float64
   const least = new Float64Array(instance.groups.length).fill(Infinity);
   if (prices === null) return least;
   for (const column of columns) {
-    const here = column.cost + prices.group[column.group]! - columnWorth(column, prices.kind);
-    least[column.group] = Math.min(least[column.group]!, here);
+    least[column.group] = Math.min(least[column.group]!, columnLoss(column, prices));
   }
   return least;
 }

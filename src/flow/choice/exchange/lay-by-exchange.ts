@@ -1,12 +1,12 @@
 import type { Random } from '../../../base/random/random.ts';
-import { type Column, columnOf, columnWorth } from '../column.ts';
+import { type Column, columnLoss, columnOf } from '../column.ts';
 import { type Pool, type Rest, addToPool, wholeRest, worthOn } from '../generate.ts';
 import { greedy, tastedPrices } from '../greedy.ts';
 import type { Instance } from '../instance.ts';
-import { type Plan, planOf, restAfter, withoutSurplus } from '../plan.ts';
+import { planOf, restAfter, withoutSurplus } from '../plan.ts';
 import { type PriceAsk, priceInLots, withinCaps } from '../price-together.ts';
 import { layAgain } from '../prices/lay-again.ts';
-import type { Store } from '../store.ts';
+import { type Solving, isMet, offerTo } from '../standing.ts';
 import { columnTable } from './column-table.ts';
 import { exchangeColumns } from './exchange-columns.ts';
 import { type Laid, lay, nothingLaid } from './laid.ts';
@@ -38,17 +38,13 @@ function worthAbout({ groups }: Instance, pool: Pool, g: number): number {
   return groups[g]!.cost > 0 ? groups[g]!.cost : pool.prices!.group[g]!;
 }
 
-function lossOf(pool: Pool, column: Column): number {
-  const { kind, group } = pool.prices!;
-  return column.cost + group[column.group]! - columnWorth(column, kind);
-}
-
 /** The incumbent, laid among all columns in play. */
 function laidOut(instance: Instance, pool: Pool, columns: readonly Column[], price: Float64Array): Laid {
   const own = new Set(columns);
   const others = pool.columns.filter(
     (column) =>
-      !own.has(column) && lossOf(pool, column) < mostLoss * worthAbout(instance, pool, column.group) + 1,
+      !own.has(column) &&
+      columnLoss(column, pool.prices!) < mostLoss * worthAbout(instance, pool, column.group) + 1,
   );
   const table = columnTable([...own, ...others], instance.groups.length, instance.kinds.length);
   const { demand, copies } = wholeRest(instance);
@@ -72,7 +68,8 @@ function laidOut(instance: Instance, pool: Pool, columns: readonly Column[], pri
 function groupsInPlay(instance: Instance, pool: Pool, columns: readonly Column[]): number[] {
   const near = new Set(columns.map(({ group }) => group));
   for (const column of pool.columns)
-    if (lossOf(pool, column) < nearlyPays * worthAbout(instance, pool, column.group)) near.add(column.group);
+    if (columnLoss(column, pool.prices!) < nearlyPays * worthAbout(instance, pool, column.group))
+      near.add(column.group);
   return [...near].sort((a, b) => a - b);
 }
 
@@ -111,35 +108,34 @@ function moveSurcharges(surcharges: Float64Array, open: Int32Array, missing: Int
  * Improves a layout of many boards in rounds: columns met are exchanged until next to nothing is lost; what is left open is laid out
  * by a greedy on the boards left free; some neighbourhoods are laid out again; new patterns are asked for at prices that rise
  * for what was left open. Needs the pool's prices.
- * Yields after each board asked and each thousand moves; ends when the meter passes `until`.
+ * Yields after each board asked and each thousand moves; ends when the budget is spent.
  */
-export function* layByExchange(
-  instance: Instance,
-  start: Plan,
-  store: Store,
-  random: Random,
-  until: number,
-  better: (plan: Plan) => boolean,
-): Generator<void, void, void> {
+export function* layByExchange({
+  instance,
+  store,
+  standing,
+  stream,
+  budget,
+}: Solving): Generator<void, void, void> {
   const { pool } = store;
   const { meter } = instance;
   const rest = wholeRest(instance);
   const surcharges = new Float64Array(instance.kinds.length).fill(surcharge.first);
-  let incumbent = start;
-  let isMet = false;
-  const offer = (plan: Plan): boolean => {
-    if (plan.objective < incumbent.objective) incumbent = plan;
-    return (isMet ||= better(plan));
-  };
-  while (meter.spent < until && !isMet && pool.prices !== null && incumbent.columns.length > 0) {
+  const offer = offerTo(standing);
+  while (
+    meter.spent < budget &&
+    !isMet(standing) &&
+    pool.prices !== null &&
+    standing.best.columns.length > 0
+  ) {
     const begun = meter.spent;
     const prices = pool.prices.kind.map((price, k) => price * (1 + surcharges[k]!));
-    const laid = laidOut(instance, pool, incumbent.columns, prices);
+    const laid = laidOut(instance, pool, standing.best.columns, prices);
     const mean =
       instance.groups.reduce((sum, _, g) => sum + worthAbout(instance, pool, g), 0) / instance.groups.length;
     const temperature = { from: cooling.from * mean, to: cooling.to * mean };
     const moves = movesPerGroup * instance.groups.length;
-    const best = yield* exchangeColumns(laid, moves, temperature, random);
+    const best = yield* exchangeColumns(laid, moves, temperature, stream);
     meter.spent += workPerLook * laid.looks;
     const taken = Array.from(best).flatMap((c) => (c < 0 ? [] : [laid.table.columns[c]!]));
     const kept = withoutSurplus(instance, taken);
@@ -149,8 +145,8 @@ export function* layByExchange(
     const plan = planOf(instance, [...kept, ...found]);
     offer(plan);
     moveSurcharges(surcharges, open, plan.missing);
-    yield* newPatterns(instance, rest, pool, groupsInPlay(instance, pool, taken), prices, random);
+    yield* newPatterns(instance, rest, pool, groupsInPlay(instance, pool, taken), prices, stream);
     const again = (shareLaidAgain / (1 - shareLaidAgain)) * (meter.spent - begun);
-    yield* layAgain(instance, incumbent, store, random, Math.min(until, meter.spent + again), offer);
+    yield* layAgain(instance, standing.best, store, stream, Math.min(budget, meter.spent + again), offer);
   }
 }

@@ -44,8 +44,8 @@ function eachSection(pricing: Pricing, start: number, take: (end: number, worth:
 function countsFrom({ raster, plate }: Pricing, end: number): number {
   const { xs, groups } = raster;
   const last = xs.length - 1;
-  const least = groups.reduce((most, { length }) => Math.min(most, length), Infinity) + plate.crosscutKerf;
-  const before = end === last ? Math.min(xs[last]! - 1, xs[last]! - least) : xs[end]! - 1;
+  // The shortest length is the last.
+  const before = end === last ? xs[last]! - groups.at(-1)!.length - plate.crosscutKerf : xs[end]! - 1;
   const rip = plate.crosscutKerf + plate.shortestRip;
   return end > 0 && xs[end - 1]! < rip ? Math.min(before, rip - 1) : before;
 }
