@@ -32,6 +32,8 @@ export interface Memory {
   readonly rowTo: Int32Array;
   /** Band whose row stands for each band in this frame (the clear one of its width behind the last defect). */
   readonly alias: Int32Array;
+  /** By clear band, the position behind which rows of its width are of no use to the frame; −1: all of them. */
+  readonly until: Int16Array;
   /** Best worth of strips up to each height, by position. */
   readonly heights: Stairs;
   readonly heightFrom: Int32Array;
@@ -59,6 +61,7 @@ export function memoryFor(raster: Raster, bands: Bands, { rows, heights }: Scrat
     rowFrom: new Int32Array(all),
     rowTo: new Int32Array(all),
     alias: new Int32Array(all),
+    until: new Int16Array(all).fill(n - 1),
     heights,
     heightFrom: new Int32Array(high),
     heightTo: new Int32Array(high),

@@ -33,6 +33,7 @@ function offerPieces(
   { count, groups, clear }: ActiveGroups,
   p: number,
   { worth, step }: Standing,
+  until: number,
 ): void {
   const { optionValue, lastStart, lastStep, lastOption } = memory;
   const { worth: offered, marks } = memory.offers;
@@ -41,7 +42,7 @@ function offerPieces(
     if (clear[g]! <= most) continue;
     const group = groups[g]!;
     const behind = group.next[p]!;
-    if (behind < 0) return;
+    if (behind < 0 || behind > until) return;
     const k = p - group.start;
     const id = k >= 0 && k < group.ids.length ? group.ids[k]! : group.clear;
     const gain = optionValue[id]!;
@@ -62,8 +63,9 @@ function offerPieces(
  * A piece is started only where the worth has just risen or a defect has just ended: elsewhere the position before does as well.
  * Wood before the first piece may be less than a kerf: the cut that frees the piece then runs partly beside it.
  * O(steps × lengths).
+ * @param until no piece ends behind it; −1: none is laid
  */
-export function fillRow(pricing: Pricing, band: number, start: number): void {
+export function fillRow(pricing: Pricing, band: number, start: number, until: number): void {
   const { memory, bands, meter } = pricing;
   const { rows, offers } = memory;
   const { wakes } = bands.bands[band]!;
@@ -72,9 +74,9 @@ export function fillRow(pricing: Pricing, band: number, start: number): void {
   memory.rowFrom[band] = rows.end;
   let wake = 0;
   let work = 0;
-  for (let p = start; p >= 0;) {
+  for (let p = start; p >= 0 && p < until;) {
     work += 4 + groups.count / 2;
-    offerPieces(pricing, groups, p, standing);
+    offerPieces(pricing, groups, p, standing, until);
     while (wake < wakes.length && wakes[wake]! <= p) wake += 1;
     const due = wakes[wake] ?? Infinity;
     let risen = -1;
@@ -93,14 +95,17 @@ export function fillRow(pricing: Pricing, band: number, start: number): void {
   meter.spent += (3 * work) / 4;
 }
 
-/** Fills the rows of all bands from one start. Behind a band's last defect the clear band of its width stands in. */
+/**
+ * Fills the rows of all bands from one start, each as far as the limit of its width in `memory.until`. Behind a band's last
+ * defect the clear band of its width stands in.
+ */
 export function fillRows(pricing: Pricing, start: number): void {
   const { memory, bands } = pricing;
   memory.rows.end = 0;
   for (let b = 0; b < bands.bands.length; b += 1) {
     const band = bands.bands[b]!;
     memory.alias[b] = band.clearBand !== b && start >= band.clearFrom ? band.clearBand : b;
-    if (memory.alias[b] === b) fillRow(pricing, b, start);
+    if (memory.alias[b] === b) fillRow(pricing, b, start, memory.until[band.clearBand]!);
   }
 }
 
@@ -110,6 +115,6 @@ export function fillClearRows(pricing: Pricing): void {
   memory.rows.end = 0;
   for (let b = 0; b < bands.bands.length; b += 1) {
     memory.alias[b] = bands.bands[b]!.clearBand;
-    if (memory.alias[b] === b) fillRow(pricing, b, 0);
+    if (memory.alias[b] === b) fillRow(pricing, b, 0, pricing.raster.xs.length - 1);
   }
 }

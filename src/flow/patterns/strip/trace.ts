@@ -1,6 +1,7 @@
 import type { Placement } from '../plate.ts';
 import { type Pricing, cappedStack, firstRippable, valueStacks } from './frame.ts';
 import { stackStrips } from './heights.ts';
+import { limitToEnd, limitToSection } from './row-limits.ts';
 import { fillRow, fillRows } from './rows.ts';
 import { type Sections, cutSections } from './sections.ts';
 import { type Stack, stackOption } from './stack.ts';
@@ -79,7 +80,7 @@ function tracePieces(pricing: Pricing, strip: TracedStrip, start: number, end: n
   const { rows, rowFrom, rowTo, lastStart, lastStep, lastOption } = memory;
   const band = memory.alias[strip.band]!;
   // Behind all other rows of the frame: these may still be asked for.
-  fillRow(pricing, band, start);
+  fillRow(pricing, band, start, end);
   let last = rowTo[band]! - 1;
   while (last >= rowFrom[band]! && rows.at[last]! > end) last -= 1;
   const pieces: Placement[] = [];
@@ -122,6 +123,7 @@ function fillSection(
   for (let base = 0, again = true; again;) {
     again = false;
     settle(pricing, worth, caps);
+    limitToEnd(pricing, end);
     fillRows(pricing, start);
     stackStrips(pricing, start, base);
     for (const strip of traceStrips(pricing, start, end, base)) {
@@ -168,7 +170,12 @@ export function fillPlate(
 
 /** The pieces of the DP's best sections as they are, caps or no caps. */
 export function tracePlate(pricing: Pricing, sections: Sections): Placement[] {
+  const { worth, clear } = sections;
+  const { exactX, exactY } = pricing.raster;
   return traceSections(sections).flatMap(({ start, end }) => {
+    // Among a selection of positions pieces may lie closer in a section than at the butt end.
+    if (exactX && exactY) limitToSection(pricing, clear, { start, end, worth: worth[end]! - worth[start]! });
+    else limitToEnd(pricing, end);
     fillRows(pricing, start);
     stackStrips(pricing, start, 0);
     return traceStrips(pricing, start, end, 0).flatMap((strip) => tracePieces(pricing, strip, start, end));

@@ -1,5 +1,5 @@
+import { clearPlate } from '../clear-plate.ts';
 import type { Pricing } from '../frame.ts';
-import { clearTail } from '../sections.ts';
 import type { PriceBound } from '../strip-pricer.ts';
 import { type CountedMemory, countedMemoryFor, valueUses } from './counted-frame.ts';
 import { cutCountedSections } from './counted-sections.ts';
@@ -25,9 +25,10 @@ export function countedBound(
   memories.set(uses, memory);
   const here = { pricing, counting: countingOf(counted), memory };
   valueUses(here);
-  const found = cutCountedSections(here, clearTail(pricing), target, slack);
+  const clear = clearPlate(pricing);
+  const found = cutCountedSections(here, clear, target, slack);
   if (found.bound <= target || found.worth <= target) return { bound: found.bound, pattern: null };
-  const placements = traceCounted(here, found.sections);
+  const placements = traceCounted(here, found.sections, clear);
   const value = placements.reduce((sum, { kind }) => sum + pricing.worth[kind]!, 0);
   return { bound: found.bound, pattern: { placements, value } };
 }

@@ -22,6 +22,7 @@ function offerPieces(
   p: number,
   use: number,
   standing: Standing,
+  until: number,
 ): void {
   const { count, groups, clear } = pricing.memory.active[band]!;
   const { uses, sum, less } = counting;
@@ -33,7 +34,7 @@ function offerPieces(
     if (clear[g]! <= most[0]!) continue;
     const group = groups[g]!;
     const behind = group.next[p]!;
-    if (behind < 0) return;
+    if (behind < 0 || behind > until) return;
     const k = p - group.start;
     const id = k >= 0 && k < group.ids.length ? group.ids[k]! : group.clear;
     for (let more = 0; more < uses; more += 1) {
@@ -79,7 +80,7 @@ function takeRise(
 }
 
 /** As fillRow, a staircase for each use. A step that is worth no more than one that uses less is left out. */
-export function fillCountedRow(counted: CountedPricing, band: number, start: number): void {
+export function fillCountedRow(counted: CountedPricing, band: number, start: number, until: number): void {
   const { pricing, counting, memory } = counted;
   const { uses, less } = counting;
   const { anyOffer } = memory;
@@ -93,8 +94,8 @@ export function fillCountedRow(counted: CountedPricing, band: number, start: num
   for (const row of memory.making) row.count = 0;
   let wake = 0;
   let work = 0;
-  offerPieces(counted, band, start, 0, standing);
-  for (let p = start; ;) {
+  if (until > start) offerPieces(counted, band, start, 0, standing, until);
+  for (let p = start; p < until;) {
     while (wake < wakes.length && wakes[wake]! <= p) wake += 1;
     const due = wakes[wake] ?? Infinity;
     const next = nextOffer(anyOffer, p + 1);
@@ -107,7 +108,7 @@ export function fillCountedRow(counted: CountedPricing, band: number, start: num
       const here = standing.worth[use]!;
       if (!rises && (q !== due || here < 0 || isBeaten(standing.worth, less[use]!, here))) continue;
       work += 4 + pricing.memory.active[band]!.count / 2;
-      offerPieces(counted, band, q, use, standing);
+      offerPieces(counted, band, q, use, standing, until);
     }
     p = q;
   }
@@ -130,6 +131,6 @@ export function fillCountedRows(counted: CountedPricing, start: number): void {
   for (let b = 0; b < bands.bands.length; b += 1) {
     const band = bands.bands[b]!;
     memory.alias[b] = band.clearBand !== b && start >= band.clearFrom ? band.clearBand : b;
-    if (memory.alias[b] === b) fillCountedRow(counted, b, start);
+    if (memory.alias[b] === b) fillCountedRow(counted, b, start, memory.until[band.clearBand]!);
   }
 }

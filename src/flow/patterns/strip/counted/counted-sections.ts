@@ -1,4 +1,6 @@
+import type { ClearPlate } from '../clear-plate.ts';
 import { firstRippable } from '../frame.ts';
+import { limitToPromising } from '../row-limits.ts';
 import { type CountedPricing } from './counted-frame.ts';
 import { stackCountedStrips } from './counted-heights.ts';
 import { fillCountedRows } from './counted-rows.ts';
@@ -8,6 +10,7 @@ export interface CountedSection {
   readonly start: number;
   readonly end: number;
   readonly use: number;
+  readonly worth: number;
 }
 
 /** The best whole pattern found, butt end first, and an upper bound on the worth of any that keeps the counts. */
@@ -69,15 +72,16 @@ function mostPromising({ worth, isOpen }: Labels, tail: Float64Array): { start: 
 /**
  * As cutSections over the whole plate, no kind used more often than counted: labels carry a use, the rows and strips
  * of a start serve the labels of all uses there.
- * @param tail as for cutSections: of uncounted clear sections, and so a bound on counted ones
+ * @param clear what uncounted clear sections promise, and so a bound on counted ones
  */
 export function cutCountedSections(
   counted: CountedPricing,
-  tail: Float64Array,
+  clear: ClearPlate,
   target: number,
   slack: number,
 ): CountedSections {
   const { uses, sum } = counted.counting;
+  const { tail } = clear;
   const n = tail.length;
   const labels: Labels = {
     worth: new Float64Array(uses * n).fill(-1),
@@ -88,10 +92,13 @@ export function cutCountedSections(
   labels.worth[0] = 0;
   labels.isOpen[0] = 1;
   let best = 0;
+  let leftOut = -Infinity;
   let next = mostPromising(labels, tail);
   for (; ; next = mostPromising(labels, tail)) {
     const { start, promise } = next;
-    if (start < 0 || promise <= Math.max(target, labels.worth[best]!) + slack) break;
+    const enough = Math.max(target, labels.worth[best]!) + slack;
+    if (start < 0 || promise <= enough) break;
+    const before = promise - tail[start]!;
     const here: number[] = [];
     for (let use = 0; use < uses; use += 1) {
       const label = use * n + start;
@@ -99,6 +106,7 @@ export function cutCountedSections(
       labels.isOpen[label] = 0;
     }
     counted.pricing.meter.spent += (n * uses) / 32;
+    leftOut = Math.max(leftOut, before + limitToPromising(counted.pricing, clear, start, enough - before));
     fillCountedRows(counted, start);
     stackCountedStrips(counted, start);
     eachSection(counted, start, (end, more, worth) => {
@@ -117,7 +125,13 @@ export function cutCountedSections(
   }
   const sections: CountedSection[] = [];
   for (let label = best; label > 0; label = labels.before[label]!) {
-    sections.unshift({ start: labels.before[label]! % n, end: label % n, use: labels.lastUse[label]! });
+    const before = labels.before[label]!;
+    const worth = labels.worth[label]! - labels.worth[before]!;
+    sections.unshift({ start: before % n, end: label % n, use: labels.lastUse[label]!, worth });
   }
-  return { worth: labels.worth[best]!, sections, bound: Math.max(labels.worth[best]!, next.promise) };
+  return {
+    worth: labels.worth[best]!,
+    sections,
+    bound: Math.max(labels.worth[best]!, next.promise, leftOut),
+  };
 }

@@ -1,5 +1,7 @@
 import type { Placement } from '../../plate.ts';
+import type { ClearPlate } from '../clear-plate.ts';
 import { firstRippable } from '../frame.ts';
+import { limitToSection } from '../row-limits.ts';
 import { stackOption } from '../stack.ts';
 import { stairsAt } from '../stairs.ts';
 import type { CountedPricing } from './counted-frame.ts';
@@ -87,7 +89,7 @@ function tracePieces(
   const { raster, bands, plate, worth } = pricing;
   const n = raster.xs.length;
   const row = pricing.memory.alias[strip.band]!;
-  fillCountedRow(counted, row, start);
+  fillCountedRow(counted, row, start, end);
   const { at, count } = memory.making[strip.use]!;
   let last = count - 1;
   while (last >= 0 && at[last]! > end) last -= 1;
@@ -108,8 +110,13 @@ function tracePieces(
 }
 
 /** The pieces of the sections found. */
-export function traceCounted(counted: CountedPricing, sections: readonly CountedSection[]): Placement[] {
+export function traceCounted(
+  counted: CountedPricing,
+  sections: readonly CountedSection[],
+  clear: ClearPlate,
+): Placement[] {
   return sections.flatMap((section) => {
+    limitToSection(counted.pricing, clear, section);
     fillCountedRows(counted, section.start);
     stackCountedStrips(counted, section.start);
     return traceStrips(counted, section).flatMap((strip) => tracePieces(counted, strip, section));

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { bandsOf } from '../../../src/flow/patterns/strip/bands.ts';
 import { type Pricing, memoryFor, openScratch, valueStacks } from '../../../src/flow/patterns/strip/frame.ts';
 import { rasterOf } from '../../../src/flow/patterns/strip/raster-plate.ts';
-import { clearTail } from '../../../src/flow/patterns/strip/sections.ts';
+import { clearPlate } from '../../../src/flow/patterns/strip/clear-plate.ts';
 import { mostWorth } from './every-cut.ts';
 import { type PlateCase, plateCase } from './random-plate.ts';
 
@@ -14,7 +14,7 @@ function promiseOf({ plate, kinds, worth }: PlateCase): number | null {
   const memory = memoryFor(raster, bands, openScratch());
   const pricing: Pricing = { plate, raster, bands, memory, worth, caps: null, meter: { spent: 0 } };
   valueStacks(pricing);
-  return clearTail(pricing)[0]!;
+  return clearPlate(pricing).tail[0]!;
 }
 
 describe('what a plate promises if nothing were blocked', () => {
