@@ -86,10 +86,10 @@ function* boundByMaster({ instance, store, standing, budget }: Solving): Generat
   const rest = wholeRest(instance);
   const left = budget - instance.meter.spent;
   const { bound } = yield* solveNode(instance, rest, store, [], {
-    rounds: 6,
+    rounds: 12,
     enough: Infinity,
-    close: 2e-3,
-    until: instance.meter.spent + 0.3 * left,
+    close: 3e-4,
+    until: instance.meter.spent + 0.5 * left,
     capped: true,
     counts: false,
     center,
