@@ -1,36 +1,19 @@
 import type { Plate } from '../plate.ts';
-import { ceilIndex } from './raster.ts';
+import { type InTheWay, type Obstacle, type Places, changesUnder, openPlaces } from './obstacles.ts';
 import type { LengthGroup, Raster } from './raster-plate.ts';
-import { type Blocked, type StackOption, type StripShape, lowestFree, optionKey, stackOn } from './stack.ts';
-
-/** What a strip offers pieces of one length: `clear` everywhere but from x index `start` on, where `ids` says. */
-export interface BandGroup {
-  /** Of all that strips offer each its own, equal offers the same. */
-  readonly number: number;
-  /** As in the raster: x index behind a piece that starts at each x index. */
-  readonly next: Int16Array;
-  /** Option number where nothing is in the way. */
-  readonly clear: number;
-  readonly start: number;
-  readonly ids: Int32Array;
-}
-
-/** What is blocked of a strip, and from where to where along it. */
-export interface Obstacle extends Blocked {
-  readonly x: number;
-  readonly end: number;
-}
+import { type StackOption, type StripShape, lowestFree, optionKey, stackOn } from './stack.ts';
+import { type Numbering, numberFor, openNumbering } from './numbering.ts';
 
 /** The shapes of one length that a strip of one width can hold. */
 interface Fitting {
   readonly shapes: readonly StripShape[];
-  /** Clearances that some of them know. */
-  readonly clearances: ReadonlySet<number>;
-  /** Of a single shape: option by how many of it are stacked; −1 where not asked yet. Null for several shapes, and for runs. */
+  /** By clearance, whether some of them know it (1). */
+  readonly knows: Uint8Array;
+  /** Of a single shape: option by how many of it are stacked. Null for several shapes, and for runs. */
   readonly byCount: number[] | null;
   readonly clear: number;
-  /** What a strip with nothing in the way offers; null before it is asked for. */
-  whole: BandGroup | null;
+  /** The group of a strip with nothing in the way; −1 before it is asked for. */
+  whole: number;
 }
 
 /** What strips of one plate offer, each thing worked out once. */
@@ -38,11 +21,19 @@ export interface Offering {
   readonly plate: Plate;
   readonly raster: Raster;
   readonly options: StackOption[];
-  /** Options by what they offer, and of several shapes by what is in the way of them. */
+  /** Options by what they offer. */
   readonly numbers: Map<string, number>;
-  readonly asked: Map<string, number>;
-  readonly fitting: Map<number, Fitting>[];
-  readonly groups: Map<string, BandGroup>;
+  /** What was in the way of several shapes, by length group, width and obstacles, and the option that was left of each. */
+  readonly asked: Numbering;
+  readonly answers: number[];
+  readonly places: Places;
+  /** By length group × widths + width. */
+  readonly fitting: (Fitting | undefined)[];
+  /** Each group as numbers: length group, clear option, then first and stop position and option of each span that differs. */
+  readonly groups: Numbering;
+  /** The group in the making, and what is in its way. */
+  readonly spans: number[];
+  readonly key: number[];
 }
 
 const nothing: StackOption = { length: 0, nodes: 1, arcs: [] };
@@ -54,9 +45,13 @@ export function openOffering(plate: Plate, raster: Raster): Offering {
     raster,
     options: [nothing],
     numbers: new Map(),
-    asked: new Map(),
-    fitting: raster.groups.map(() => new Map()),
-    groups: new Map(),
+    asked: openNumbering(),
+    answers: [],
+    places: openPlaces(plate, raster),
+    fitting: new Array<Fitting | undefined>(raster.groups.length * raster.widths.length),
+    groups: openNumbering(),
+    spans: [],
+    key: [],
   };
 }
 
@@ -80,20 +75,25 @@ function listed(
   return numberOf(offering, stackOn(offering.plate, shapes, { length, width, blocked: under }));
 }
 
-function fittingOf(offering: Offering, index: number, width: number): Fitting {
-  const known = offering.fitting[index]!.get(width);
+function fittingOf(offering: Offering, index: number, w: number): Fitting {
+  const { plate, raster, fitting } = offering;
+  const at = index * raster.widths.length + w;
+  const known = fitting[at];
   if (known !== undefined) return known;
-  const group = offering.raster.groups[index]!;
+  const width = raster.widths[w]!;
+  const group = raster.groups[index]!;
   const shapes = group.shapes.filter((s) => s.width <= width);
   const isSingle = shapes.length === 1 && shapes[0]!.shortestOfRun === null;
+  const knows = new Uint8Array(plate.clearances.length);
+  for (const { clearances } of shapes) for (const clearance of clearances) knows[clearance] = 1;
   const made: Fitting = {
     shapes,
-    clearances: new Set(shapes.flatMap((s) => s.clearances)),
+    knows,
     byCount: isSingle ? [0] : null,
     clear: shapes.length === 0 ? 0 : listed(offering, group, shapes, width, []),
-    whole: null,
+    whole: -1,
   };
-  offering.fitting[index]!.set(width, made);
+  fitting[at] = made;
   return made;
 }
 
@@ -110,8 +110,8 @@ function stacked(
   let count = 0;
   for (let at = 0; ; count += 1) {
     let best = Infinity;
-    for (const clearance of shape.clearances)
-      best = Math.min(best, lowestFree(under, clearance, at, shape.width));
+    for (let c = 0; c < shape.clearances.length; c += 1)
+      best = Math.min(best, lowestFree(under, shape.clearances[c]!, at, shape.width));
     if (best + shape.width > width || (mustFill && best > 0)) return count;
     at = best + shape.width + plate.ripKerf;
   }
@@ -132,12 +132,12 @@ function optionUnder(
     const count = stacked(offering, group.length, shapes[0]!, width, under);
     return (byCount[count] ??= listed(offering, group, shapes, width, under));
   }
-  const key = `${index}|${width}|${under.map((o) => `${o.clearance},${o.low},${o.high}`).join(';')}`;
-  const known = offering.asked.get(key);
-  if (known !== undefined) return known;
-  const id = listed(offering, group, shapes, width, under);
-  offering.asked.set(key, id);
-  return id;
+  const { asked, answers, key } = offering;
+  key.length = 0;
+  key.push(index, width);
+  for (let i = 0; i < under.length; i += 1) key.push(under[i]!.clearance, under[i]!.low, under[i]!.high);
+  const number = numberFor(asked, key);
+  return (answers[number] ??= listed(offering, group, shapes, width, under));
 }
 
 /** Whether every shape has a clearance with nothing in the way. */
@@ -151,84 +151,59 @@ function isClear({ shapes }: Fitting, blocked: Uint8Array): boolean {
   return true;
 }
 
-/** The places, ascending and each once, where an obstacle begins or ends to lie under a piece of this length. */
-function changesUnder(inReach: readonly Obstacle[], length: number): number[] {
-  const changes: number[] = [];
-  for (const { x, end } of inReach) changes.push(x - length + 1, end);
-  changes.sort((a, b) => a - b);
-  return changes;
-}
-
-/** Obstacles in the way along a strip, and which clearances have any (1). */
-export interface InTheWay {
-  readonly obstacles: readonly Obstacle[];
-  readonly blocked: Uint8Array;
+/** Obstacles that shapes know of; the list itself where they know all of it. */
+function known(obstacles: readonly Obstacle[], knows: Uint8Array): readonly Obstacle[] {
+  for (let i = 0; i < obstacles.length; i += 1)
+    if (knows[obstacles[i]!.clearance] === 0) return obstacles.filter((o) => knows[o.clearance] === 1);
+  return obstacles;
 }
 
 /**
- * The options of one length along a strip; null when it has none. Which obstacles lie under the piece decides the option,
+ * The group of one length along a strip; −1 when it is offered nothing. Which obstacles lie under the piece decides the option,
  * and that changes only where one begins or ends to be under it. On a relaxed raster a position stands for all x up to the next one: where
  * the obstacles change in between, the strip counts as clear there.
+ * @param w number of the strip's width
  */
 export function bandGroup(
   offering: Offering,
   index: number,
-  width: number,
+  w: number,
   { obstacles, blocked }: InTheWay,
-): BandGroup | null {
-  const fitting = fittingOf(offering, index, width);
+): number {
+  const fitting = fittingOf(offering, index, w);
   const { clear } = fitting;
-  if (clear === 0) return null;
+  if (clear === 0) return -1;
+  const { spans } = offering;
+  spans.length = 0;
+  spans.push(index, clear);
   if (obstacles.length === 0 || isClear(fitting, blocked)) {
-    return (fitting.whole ??= groupOf(offering, index, clear, []));
+    if (fitting.whole < 0) fitting.whole = numberFor(offering.groups, spans);
+    return fitting.whole;
   }
   const { length } = offering.raster.groups[index]!;
-  const { xs, relaxed, exactX } = offering.raster;
-  const inReach = obstacles.filter(({ clearance }) => fitting.clearances.has(clearance));
-  const changes = changesUnder(inReach, length);
-  const spans: Span[] = [];
-  let stop = ceilIndex(xs, changes[0]!);
+  const { xs, relaxed, exactX, widths } = offering.raster;
+  const inReach = known(obstacles, fitting.knows);
+  const changes = changesUnder(offering.places, offering.raster, inReach, index);
+  let stop = changes[0]!.index;
   for (let k = 0; k + 1 < changes.length; k += 1) {
-    const from = changes[k]!;
-    const next = changes[k + 1]!;
+    const { at: from } = changes[k]!;
+    const { at: next, index: end } = changes[k + 1]!;
     if (next === from) continue;
     const first = stop;
-    stop = ceilIndex(xs, next);
+    stop = end;
     // On a relaxed raster the last position stands for places behind the change as well.
     const last = relaxed && !exactX && stop > first && (xs[stop] ?? next) > next ? stop - 1 : stop;
     if (last <= first) continue;
-    const under = inReach.filter((o) => o.x < from + length && o.end > from);
-    const id = optionUnder(offering, index, fitting, width, under);
-    const before = spans.at(-1);
+    const under: Obstacle[] = [];
+    for (let i = 0; i < inReach.length; i += 1) {
+      const o = inReach[i]!;
+      if (o.x < from + length && o.end > from) under.push(o);
+    }
+    const id = optionUnder(offering, index, fitting, widths[w]!, under);
     if (id === clear) continue;
-    if (before?.id === id && before.stop === first) before.stop = last;
-    else spans.push({ first, stop: last, id });
+    const goesOn = spans.length > 2 && spans.at(-1) === id && spans.at(-2) === first;
+    if (goesOn) spans[spans.length - 2] = last;
+    else spans.push(first, last, id);
   }
-  return groupOf(offering, index, clear, spans);
-}
-
-/** Positions from `first` on, `stop` exclusive, that have the option. */
-interface Span {
-  readonly first: number;
-  stop: number;
-  readonly id: number;
-}
-
-function groupOf(offering: Offering, index: number, clear: number, spans: readonly Span[]): BandGroup {
-  let key = `${index}|${clear}`;
-  for (const { first, stop, id } of spans) key += `|${first},${stop},${id}`;
-  const known = offering.groups.get(key);
-  if (known !== undefined) return known;
-  const start = spans[0]?.first ?? 0;
-  const ids = new Int32Array((spans.at(-1)?.stop ?? start) - start).fill(clear);
-  for (const { first, stop, id } of spans) ids.fill(id, first - start, stop - start);
-  const made: BandGroup = {
-    number: offering.groups.size,
-    next: offering.raster.groups[index]!.next,
-    clear,
-    start,
-    ids,
-  };
-  offering.groups.set(key, made);
-  return made;
+  return numberFor(offering.groups, spans);
 }

@@ -1,23 +1,18 @@
 import type { Plate } from '../plate.ts';
-import {
-  type BandGroup,
-  type InTheWay,
-  type Obstacle,
-  type Offering,
-  bandGroup,
-  openOffering,
-} from './band-group.ts';
+import { type Offering, bandGroup, openOffering } from './band-group.ts';
+import { type BandGroups, eachSpan, groupTable } from './group-table.ts';
+import { type Numbering, numberFor, openNumbering } from './numbering.ts';
+import type { InTheWay, Obstacle } from './obstacles.ts';
 import { ceilIndex } from './raster.ts';
 import type { Raster } from './raster-plate.ts';
 import type { StackOption } from './stack.ts';
 
-export type { BandGroup } from './band-group.ts';
-
 /** A strip of one width over the whole length of the plate. Strips that offer the same, at whatever height, share one band. */
 export interface Band {
   readonly width: number;
-  /** Shortest length first. */
-  readonly groups: readonly BandGroup[];
+  /** What it offers each length, the shortest first: entries `from` up to `to` of the bands' list of groups. */
+  readonly from: number;
+  readonly to: number;
   /** X indices, ascending, from which a length may be offered a better option than just before: a defect ends to matter. */
   readonly wakes: readonly number[];
   /** From this x index on the band is as good as a clear one. */
@@ -38,6 +33,9 @@ export interface BandArc {
 
 export interface Bands {
   readonly bands: readonly Band[];
+  /** Numbers of the groups of all bands, band after band. */
+  readonly offered: Uint16Array;
+  readonly groups: BandGroups;
   /** Arcs sorted by `to`, so that a DP over heights can run in order. */
   readonly arcs: readonly BandArc[];
   /** Every stack offered anywhere, those that differ only in where pieces lie as one; number 0 stands for none. */
@@ -49,12 +47,14 @@ export interface Bands {
 function inTheWay(plate: Plate, y: number, width: number): InTheWay {
   const obstacles: Obstacle[] = [];
   const blocked = new Uint8Array(plate.clearances.length);
+  let number = -1;
   plate.clearances.forEach((rectangles, clearance) => {
     for (const r of rectangles) {
+      number += 1;
       if (r.y >= y + width || r.y + r.width <= y) continue;
       blocked[clearance] = 1;
       const [low, high] = [Math.max(0, r.y - y), Math.min(width, r.y + r.width - y)];
-      obstacles.push({ clearance, x: r.x, end: r.x + r.length, low, high });
+      obstacles.push({ clearance, number, x: r.x, end: r.x + r.length, low, high });
     }
   });
   return { obstacles, blocked };
@@ -64,64 +64,105 @@ function inTheWay(plate: Plate, y: number, width: number): InTheWay {
  * Where along a band options may turn better. Among true positions only where a defect ends; where positions
  * stand for all up to the next, wherever the option changes at all.
  */
-function wakesOf(raster: Raster, groups: readonly BandGroup[], blocking: readonly Obstacle[]): number[] {
+function wakesOf(
+  raster: Raster,
+  groups: Numbering,
+  offered: readonly number[],
+  blocking: readonly Obstacle[],
+): number[] {
   const { xs, relaxed, exactX } = raster;
   const wakes = new Set<number>();
   if (!relaxed || exactX) {
     for (const { end } of blocking) wakes.add(ceilIndex(xs, end));
   } else {
-    for (const { start, ids, clear } of groups) {
-      ids.forEach((id, k) => {
-        if (id !== (k === 0 ? clear : ids[k - 1])) wakes.add(start + k);
-      });
-      if (ids.length > 0) wakes.add(start + ids.length);
-    }
+    for (const group of offered) eachSpan(groups, group, (first, stop) => wakes.add(first).add(stop));
   }
   return [...wakes].filter((p) => p < xs.length - 1).sort((a, b) => a - b);
+}
+
+/** Behind the last place where something is in the way of a group. */
+function endOf({ lists, from }: Numbering, group: number): number {
+  return from[group + 1]! - from[group]! === 2 ? 0 : lists[from[group + 1]! - 2]!;
+}
+
+/** Bands in the making: what each offers, its width first, numbered. */
+interface Making {
+  readonly offering: Offering;
+  readonly bands: Band[];
+  readonly known: Numbering;
+  readonly list: number[];
+}
+
+/** The number of the band of this width with this in the way. @param clearBand −1: it is the clear one itself */
+function bandFor(making: Making, w: number, blocking: InTheWay, clearBand: number): number {
+  const { offering, bands, known, list } = making;
+  const { raster, groups } = offering;
+  list.length = 0;
+  list.push(w);
+  for (let index = raster.groups.length - 1; index >= 0; index -= 1) {
+    const group = bandGroup(offering, index, w, blocking);
+    if (group >= 0) list.push(group);
+  }
+  const number = numberFor(known, list);
+  if (number < bands.length) return number;
+  const offered = list.slice(1);
+  // In the list of groups alone each band before has one entry less.
+  const from = known.from[number]! - number;
+  bands.push({
+    width: raster.widths[w]!,
+    from,
+    to: from + offered.length,
+    wakes: wakesOf(raster, groups, offered, blocking.obstacles),
+    clearFrom: offered.reduce((most, group) => Math.max(most, endOf(groups, group)), 0),
+    clearBand: clearBand < 0 ? number : clearBand,
+  });
+  return number;
+}
+
+/** Most groups that bands can tell apart. */
+const mostGroups = 65_536;
+
+/** What all bands offer, band after band. */
+function offeredBy({ offering, bands, known }: Making): Uint16Array {
+  const groups = offering.groups.from.length - 1;
+  if (groups > mostGroups) throw new RangeError(`${groups} groups are more than ${mostGroups}`);
+  const offered = new Uint16Array(bands.at(-1)?.to ?? 0);
+  bands.forEach(({ from, to }, b) => {
+    for (let k = from; k < to; k += 1) offered[k] = known.lists[k + b + 1]!;
+  });
+  return offered;
 }
 
 /** Everything about strips that does not depend on what the pieces are worth. */
 export function bandsOf(given: Plate, raster: Raster): Bands {
   const plate = raster.relaxed && !raster.exactY ? shrunkDefects(given, raster.ys) : given;
-  const offering: Offering = openOffering(plate, raster);
+  const offering = openOffering(plate, raster);
   const bands: Band[] = [];
-  const byKey = new Map<string, number>();
+  const making: Making = { offering, bands, known: openNumbering(), list: [] };
   const arcs: BandArc[] = [];
-  const make = (width: number, blocking: InTheWay, clearBand: number): number => {
-    const groups: BandGroup[] = [];
-    for (let index = raster.groups.length - 1; index >= 0; index -= 1) {
-      const made = bandGroup(offering, index, width, blocking);
-      if (made !== null) groups.push(made);
-    }
-    const key = `${width}|${groups.map(({ number }) => number).join()}`;
-    const known = byKey.get(key);
-    if (known !== undefined) return known;
-    byKey.set(key, bands.length);
-    bands.push({
-      width,
-      groups,
-      wakes: wakesOf(raster, groups, blocking.obstacles),
-      clearFrom: groups.reduce((most, g) => Math.max(most, g.start + g.ids.length), 0),
-      clearBand: clearBand < 0 ? bands.length : clearBand,
-    });
-    return bands.length - 1;
-  };
-  const clear = raster.widths.map((width) => make(width, { obstacles: [], blocked: new Uint8Array(0) }, -1));
+  const nothing: InTheWay = { obstacles: [], blocked: new Uint8Array(plate.clearances.length) };
+  const clear = raster.widths.map((_, w) => bandFor(making, w, nothing, -1));
   raster.widths.forEach((width, w) => {
     let under = -1;
     raster.ys.forEach((y, from) => {
       const to = raster.nextY[w]![from]!;
       if (to < 0) return;
       const blocking = inTheWay(plate, y, width);
-      const band = blocking.obstacles.length === 0 ? clear[w]! : make(width, blocking, clear[w]!);
+      const band = blocking.obstacles.length === 0 ? clear[w]! : bandFor(making, w, blocking, clear[w]!);
       arcs.push({ from, to, band, y, under });
       under = band;
     });
   });
   arcs.sort((a, b) => a.to - b.to || a.from - b.from);
   const full = arcs.find((a) => a.from === 0 && bands[a.band]!.width === plate.width);
-  const { options } = offering;
-  return { bands, arcs, options, fullBand: full === undefined ? -1 : full.band };
+  return {
+    bands,
+    offered: offeredBy(making),
+    groups: groupTable(offering.groups, offering.options.length, raster.xs.length),
+    arcs,
+    options: offering.options,
+    fullBand: full === undefined ? -1 : full.band,
+  };
 }
 
 /**

@@ -1,17 +1,10 @@
 import type { Meter } from '../meter.ts';
 import type { Plate } from '../plate.ts';
-import type { BandGroup, Bands } from './bands.ts';
+import { perGroup } from './group-table.ts';
+import type { Bands } from './bands.ts';
 import type { Raster } from './raster-plate.ts';
 import { type Stack, type StackOption, bestStack } from './stack.ts';
 import { type Offers, type Stairs, openOffers, openStairs } from './stairs.ts';
-
-/** Of a band's groups those that are worth anything: the first `count` of both lists, which are made once. */
-export interface ActiveGroups {
-  count: number;
-  readonly groups: BandGroup[];
-  /** What the group's pieces are worth where nothing is in the way: the most they ever are. */
-  readonly clear: Float64Array;
-}
 
 /** What plates that are priced one after another share: the staircases of the pricing under way, and a shelf for what is made ready. */
 export interface Scratch extends Pick<Memory, 'rows' | 'heights'> {
@@ -47,8 +40,9 @@ export interface Memory {
   readonly lastOption: Int32Array;
   readonly optionValue: Float64Array;
   readonly stacks: Stack[];
-  /** Per band the lengths that are worth anything under the present worth, shortest first. */
-  readonly active: ActiveGroups[];
+  /** Of the band whose row is in the making: its groups that are worth anything (where in the table), shortest first, and their worth where nothing is in the way. */
+  readonly active: Int32Array;
+  readonly activeWorth: Float64Array;
 }
 
 /** Working memory for a raster and its bands. O(positions + bands + heights). */
@@ -72,11 +66,8 @@ export function memoryFor(raster: Raster, bands: Bands, { rows, heights }: Scrat
     lastOption: new Int32Array(n),
     optionValue: new Float64Array(bands.options.length),
     stacks: [],
-    active: bands.bands.map(({ groups }) => ({
-      count: 0,
-      groups: [...groups],
-      clear: new Float64Array(groups.length),
-    })),
+    active: new Int32Array(raster.groups.length),
+    activeWorth: new Float64Array(raster.groups.length),
   };
 }
 
@@ -94,24 +85,30 @@ export interface Pricing {
 
 /** Values every stack under the worth. To be called when the worth or the caps change. */
 export function valueStacks({ memory, bands, worth, caps }: Pricing): void {
-  const { optionValue, stacks, active } = memory;
+  const { optionValue, stacks } = memory;
   bands.options.forEach((option, id) => {
     const stack = cappedStack(option, worth, caps);
     stacks[id] = stack;
     optionValue[id] = stack.value;
   });
-  for (let b = 0; b < bands.bands.length; b += 1) {
-    const { groups } = bands.bands[b]!;
-    const here = active[b]!;
-    here.count = 0;
-    for (let g = 0; g < groups.length; g += 1) {
-      const value = optionValue[groups[g]!.clear]!;
-      if (value <= 0) continue;
-      here.groups[here.count] = groups[g]!;
-      here.clear[here.count] = value;
-      here.count += 1;
-    }
+}
+
+/** Lists a band's groups that are worth anything, by where they begin in the table. Returns how many. */
+export function activate({ memory, bands }: Pricing, band: number): number {
+  const { optionValue, active, activeWorth } = memory;
+  const { offered } = bands;
+  const { table } = bands.groups;
+  const { from, to } = bands.bands[band]!;
+  let count = 0;
+  for (let k = from; k < to; k += 1) {
+    const group = perGroup * offered[k]!;
+    const worth = optionValue[table[group + 1]!]!;
+    if (worth <= 0) continue;
+    active[count] = group;
+    activeWorth[count] = worth;
+    count += 1;
   }
+  return count;
 }
 
 /** The most valuable stack of the option; where that exceeds the caps, its most valuable single piece. */

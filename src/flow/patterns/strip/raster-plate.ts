@@ -4,8 +4,6 @@ import { evenPositions, reachablePositions, thin } from './raster.ts';
 /** Pieces of one length, whichever kinds they are of. */
 export interface LengthGroup {
   readonly length: number;
-  /** For each x index: index of the position behind a piece that starts there, its kerf included; −1 when it does not fit. */
-  readonly next: Int16Array;
   readonly shapes: readonly {
     readonly kind: number;
     readonly width: number;
@@ -21,7 +19,10 @@ export interface LengthGroup {
 export interface Raster {
   readonly xs: Float64Array;
   readonly ys: Float64Array;
+  /** Longest first. */
   readonly groups: readonly LengthGroup[];
+  /** By length group × positions + position: index of the position behind a piece that starts there, its kerf included; −1 when it does not fit. */
+  readonly next: Int16Array;
   /** Distinct widths of the kinds that fit, ascending. */
   readonly widths: readonly number[];
   /** For each width: index of the y position behind a strip that starts at each y; −1 when it does not fit. */
@@ -125,8 +126,6 @@ export function rasterOf(plate: Plate, kinds: readonly Kind[], size: RasterSize)
   const lengths = [...new Set(shapes.map((s) => s.length))].sort((a, b) => b - a);
   const groups = lengths.map((length) => ({
     length,
-    // Where no position was left out there is nothing to round down to: what is not listed is of no use.
-    next: nextIndices(xs, length + plate.crosscutKerf, x.lastStart, size.relaxed && !x.exact),
     shapes: shapes
       .filter((s) => s.length === length)
       .map(({ kind, width }) => {
@@ -134,8 +133,14 @@ export function rasterOf(plate: Plate, kinds: readonly Kind[], size: RasterSize)
         return { kind, width, clearances, shortestOfRun: shortestOfRun ?? null };
       }),
   }));
+  const next = new Int16Array(groups.length * xs.length);
+  // Where no position was left out there is nothing to round down to: what is not listed is of no use.
+  const rounds = size.relaxed && !x.exact;
+  groups.forEach(({ length }, i) =>
+    next.set(nextIndices(xs, length + plate.crosscutKerf, x.lastStart, rounds), i * xs.length),
+  );
   const nextY = widths.map((w) => nextIndices(ys, w + plate.ripKerf, y.lastStart, size.relaxed && !y.exact));
-  return { xs, ys, groups, widths, nextY, exactX: x.exact, exactY: y.exact, relaxed: size.relaxed };
+  return { xs, ys, groups, next, widths, nextY, exactX: x.exact, exactY: y.exact, relaxed: size.relaxed };
 }
 
 /** A strip may start below a defect's far edge when a narrower piece in it rests on that edge and ends at the strip's top. */

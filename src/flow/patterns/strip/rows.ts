@@ -1,4 +1,4 @@
-import type { ActiveGroups, Memory, Pricing } from './frame.ts';
+import { type Memory, type Pricing, activate } from './frame.ts';
 import { nextOffer, pushStep, takeOffer } from './stairs.ts';
 
 /** Whether the row whose last step is at `step` (−1: none) can take the option's pieces and stay within the caps. */
@@ -29,22 +29,23 @@ interface Standing {
  * shorter one is none, and no piece is worth more than where nothing is in the way.
  */
 function offerPieces(
-  { memory, caps }: Pricing,
-  { count, groups, clear }: ActiveGroups,
+  { memory, raster, bands, caps }: Pricing,
+  count: number,
   p: number,
   { worth, step }: Standing,
   until: number,
 ): void {
-  const { optionValue, lastStart, lastStep, lastOption } = memory;
+  const { optionValue, lastStart, lastStep, lastOption, active, activeWorth } = memory;
+  const { table, ids } = bands.groups;
+  const { next } = raster;
   const { worth: offered, marks } = memory.offers;
   let most = 0;
-  for (let g = 0; g < count; g += 1) {
-    if (clear[g]! <= most) continue;
-    const group = groups[g]!;
-    const behind = group.next[p]!;
+  for (let a = 0; a < count; a += 1) {
+    if (activeWorth[a]! <= most) continue;
+    const g = active[a]!;
+    const behind = next[table[g]! + p]!;
     if (behind < 0 || behind > until) return;
-    const k = p - group.start;
-    const id = k >= 0 && k < group.ids.length ? group.ids[k]! : group.clear;
+    const id = p >= table[g + 2]! && p < table[g + 3]! ? ids[p + table[g + 4]!]! : table[g + 1]!;
     const gain = optionValue[id]!;
     if (gain <= most || (caps !== null && !rowTakes(memory, caps, step, id))) continue;
     most = gain;
@@ -69,14 +70,14 @@ export function fillRow(pricing: Pricing, band: number, start: number, until: nu
   const { memory, bands, meter } = pricing;
   const { rows, offers } = memory;
   const { wakes } = bands.bands[band]!;
-  const groups = memory.active[band]!;
+  const count = until > start ? activate(pricing, band) : 0;
   const standing: Standing = { worth: 0, step: -1 };
   memory.rowFrom[band] = rows.end;
   let wake = 0;
   let work = 0;
   for (let p = start; p >= 0 && p < until;) {
-    work += 4 + groups.count / 2;
-    offerPieces(pricing, groups, p, standing, until);
+    work += 4 + count / 2;
+    offerPieces(pricing, count, p, standing, until);
     while (wake < wakes.length && wakes[wake]! <= p) wake += 1;
     const due = wakes[wake] ?? Infinity;
     let risen = -1;

@@ -1,4 +1,5 @@
 import { nextOffer, pushStep, takeOffer } from '../stairs.ts';
+import { activate } from '../frame.ts';
 import type { CountedPricing } from './counted-frame.ts';
 
 /** A row as it stands, by use: worth of its pieces so far (−1: none with that use), and the label of its last step (−1: none yet). */
@@ -18,25 +19,26 @@ function isBeaten(worth: Float64Array, less: readonly number[], value: number): 
 /** Offers what a piece of each length, started at position p behind the row of one use, makes of it. */
 function offerPieces(
   { pricing, counting, memory }: CountedPricing,
-  band: number,
+  count: number,
   p: number,
   use: number,
   standing: Standing,
   until: number,
 ): void {
-  const { count, groups, clear } = pricing.memory.active[band]!;
+  const { active, activeWorth } = pricing.memory;
+  const { table, ids } = pricing.bands.groups;
+  const { next } = pricing.raster;
   const { uses, sum, less } = counting;
   const { optionWorth, offers, anyOffer, lastStart, lastLabel, lastOption, lastUse } = memory;
   const n = pricing.raster.xs.length;
   const { most } = standing;
   most.fill(0);
-  for (let g = 0; g < count; g += 1) {
-    if (clear[g]! <= most[0]!) continue;
-    const group = groups[g]!;
-    const behind = group.next[p]!;
+  for (let a = 0; a < count; a += 1) {
+    if (activeWorth[a]! <= most[0]!) continue;
+    const g = active[a]!;
+    const behind = next[table[g]! + p]!;
     if (behind < 0 || behind > until) return;
-    const k = p - group.start;
-    const id = k >= 0 && k < group.ids.length ? group.ids[k]! : group.clear;
+    const id = p >= table[g + 2]! && p < table[g + 3]! ? ids[p + table[g + 4]!]! : table[g + 1]!;
     for (let more = 0; more < uses; more += 1) {
       const gain = optionWorth[id * uses + more]!;
       if (gain <= most[more]! || isBeaten(most, less[more]!, gain)) continue;
@@ -94,7 +96,8 @@ export function fillCountedRow(counted: CountedPricing, band: number, start: num
   for (const row of memory.making) row.count = 0;
   let wake = 0;
   let work = 0;
-  if (until > start) offerPieces(counted, band, start, 0, standing, until);
+  const count = until > start ? activate(pricing, band) : 0;
+  if (until > start) offerPieces(counted, count, start, 0, standing, until);
   for (let p = start; p < until;) {
     while (wake < wakes.length && wakes[wake]! <= p) wake += 1;
     const due = wakes[wake] ?? Infinity;
@@ -107,8 +110,8 @@ export function fillCountedRow(counted: CountedPricing, band: number, start: num
       const rises = takeRise(counted, q, use, standing);
       const here = standing.worth[use]!;
       if (!rises && (q !== due || here < 0 || isBeaten(standing.worth, less[use]!, here))) continue;
-      work += 4 + pricing.memory.active[band]!.count / 2;
-      offerPieces(counted, band, q, use, standing, until);
+      work += 4 + count / 2;
+      offerPieces(counted, count, q, use, standing, until);
     }
     p = q;
   }

@@ -1,0 +1,71 @@
+import type { Plate } from '../plate.ts';
+import { ceilIndex } from './raster.ts';
+import type { Raster } from './raster-plate.ts';
+import type { Blocked } from './stack.ts';
+
+/** What is blocked of a strip, and from where to where along it. */
+export interface Obstacle extends Blocked {
+  readonly x: number;
+  readonly end: number;
+  /** Its number among all rectangles of the plate. */
+  readonly number: number;
+}
+
+/** Obstacles in the way along a strip, and which clearances have any (1). */
+export interface InTheWay {
+  readonly obstacles: readonly Obstacle[];
+  readonly blocked: Uint8Array;
+}
+
+/** A place where an obstacle begins or ends to lie under a piece, and its x index. */
+export interface Change {
+  readonly at: number;
+  readonly index: number;
+}
+
+/** Where rectangles of a plate begin and end to lie under pieces, each looked up once. */
+export interface Places {
+  /** X index from which pieces lie over a rectangle, by length group × rectangles + rectangle; −1: not looked up yet. */
+  readonly begins: Int32Array;
+  /** X index from which they no longer do, by rectangle; likewise. */
+  readonly ends: Int32Array;
+  /** The changes asked for last. */
+  readonly changes: Change[];
+}
+
+/** Nothing looked up yet. */
+export function openPlaces({ clearances }: Plate, { groups }: Raster): Places {
+  const rectangles = clearances.reduce((sum, list) => sum + list.length, 0);
+  return {
+    begins: new Int32Array(rectangles * groups.length).fill(-1),
+    ends: new Int32Array(rectangles).fill(-1),
+    changes: [],
+  };
+}
+
+/** The places, ascending, where an obstacle begins or ends to lie under a piece of this length group. Good until the next call. */
+export function changesUnder(
+  { begins, ends, changes }: Places,
+  { xs, groups }: Raster,
+  inReach: readonly Obstacle[],
+  index: number,
+): readonly Change[] {
+  const { length } = groups[index]!;
+  changes.length = 0;
+  for (let i = 0; i < inReach.length; i += 1) {
+    const { x, end, number } = inReach[i]!;
+    const from = index * ends.length + number;
+    if (begins[from] === -1) begins[from] = ceilIndex(xs, x - length + 1);
+    if (ends[number] === -1) ends[number] = ceilIndex(xs, end);
+    insert(changes, { at: x - length + 1, index: begins[from]! });
+    insert(changes, { at: end, index: ends[number]! });
+  }
+  return changes;
+}
+
+/** Puts a change in its place among those before it: they are few. */
+function insert(changes: Change[], change: Change): void {
+  let k = changes.push(change) - 1;
+  for (; k > 0 && changes[k - 1]!.at > change.at; k -= 1) changes[k] = changes[k - 1]!;
+  changes[k] = change;
+}
