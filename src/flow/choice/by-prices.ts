@@ -1,11 +1,13 @@
 import { layByExchange } from './exchange/lay-by-exchange.ts';
 import { firstLayout } from './first-layout.ts';
-import { wholeRest } from './generate.ts';
+import { columnOf } from './column.ts';
+import { type Rest, addToPool, wholeRest, worthOn } from './generate.ts';
 import { greedy } from './greedy.ts';
 import type { Instance } from './instance.ts';
 import { piecesIn } from './kinds.ts';
 import { solveNode } from './node.ts';
 import { planOf } from './plan.ts';
+import { type PriceAsk, priceInLots, withinCaps } from './price-together.ts';
 import { boundAt } from './prices/bound-at.ts';
 import { movePrices } from './prices/move-prices.ts';
 import { openingPrices } from './prices/opening-prices.ts';
@@ -28,14 +30,25 @@ const roughly = { passes: 11, step: 0.2, decay: 0.8, fine: false } as const;
 const finely = { passes: 12, step: 0.05, decay: 0.8, fine: true } as const;
 
 /**
- * With more groups than this all positions are looked at once only, for the bound: listing them takes longest. And each may be too high
- * by a larger share of its board's cost, or by more where a search takes long.
+ * With more groups than this listing all positions takes longest: prices are moved among those in play, which a first pass tells
+ * from the others. And a board's bound may be too high by a larger share of its cost, or by more where a search takes long.
  */
 const mostForFine = 300;
 const boundEase = {
   usual: { slack: 2e-3, mostStarts: Infinity },
-  quick: { slack: 2e-2, mostStarts: 8 },
+  quick: { slack: 3e-3, mostStarts: 64 },
 } as const;
+
+/** Whether a job has so many groups of boards that listing all their positions takes longest. */
+export function isOfVeryMany({ groups }: Instance): boolean {
+  return groups.length > mostForFine;
+}
+
+/** A board is in play if some pattern of it is worth at least this share of its cost. */
+const nearlyPays = 0.95;
+
+/** By what share of its board's cost a pattern may fall short of the best there. */
+const goodEnough = 0.02;
 
 /** The first layout of a job of many boards, at prices moved through all boards once; taken as it stands when it is ended early. */
 export function* firstByPrices(solving: Solving, prices: Float64Array): Generator<void, void, void> {
@@ -51,19 +64,43 @@ function* findPrices(solving: Solving, prices: Float64Array): Generator<void, vo
   const rest = wholeRest(instance);
   const start = instance.meter.spent;
   const upTo = (share: number): number => start + share * (budget - start);
-  const isQuick = instance.groups.length > mostForFine;
-  const roughUntil = upTo(isQuick ? 0.5 : 0.2);
-  yield* movePrices(instance, rest, store.pool, prices, stream, { ...roughly, until: roughUntil });
+  const isQuick = isOfVeryMany(instance);
+  yield* movePrices(instance, rest, store.pool, prices, stream, {
+    ...roughly,
+    until: upTo(isQuick ? 0.12 : 0.2),
+  });
   // Until all positions of so many boards are listed a better layout in the rough is worth having.
   if (isQuick) yield* layOutByPrices(solving, prices, false);
   scaleToFine(instance, rest, prices);
   yield;
-  if (!isQuick)
-    yield* movePrices(instance, rest, store.pool, prices, stream, { ...finely, until: upTo(0.4) });
+  const inPlay = isQuick ? yield* thoseInPlay(solving, rest, prices) : rest;
+  yield* movePrices(instance, inPlay, store.pool, prices, stream, {
+    ...finely,
+    until: upTo(isQuick ? 0.5 : 0.4),
+  });
   const ease = isQuick ? boundEase.quick : boundEase.usual;
   const found = yield* boundAt(instance, rest, store.pool, prices, ease);
   store.pool.prices = { kind: prices, group: found.groupPrice };
   raiseOf(instance, standing)(found.bound);
+}
+
+/** The rest with only the boards of which some pattern nearly pays at these prices. */
+function* thoseInPlay(
+  { instance, store }: Solving,
+  rest: Rest,
+  prices: Float64Array,
+): Generator<void, Rest, void> {
+  const asks = instance.groups.map(({ pricer, cost }, g): PriceAsk => {
+    const worth = worthOn(instance, g, prices, rest);
+    return { pricer, how: 'fine', worth, target: nearlyPays * cost, slack: goodEnough * Math.max(0, cost) };
+  });
+  const answers = yield* priceInLots(instance.price, asks);
+  const copies = rest.copies.map((count, g) => (answers[g]!.pattern === null ? 0 : count));
+  answers.forEach(({ pattern }, g) => {
+    if (pattern === null) return;
+    addToPool(store.pool, columnOf(g, withinCaps(pattern.placements, rest.demand), instance.groups[g]!));
+  });
+  return { demand: rest.demand, copies };
 }
 
 function* layOutByPrices(

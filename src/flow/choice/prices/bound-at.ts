@@ -42,11 +42,10 @@ export function* boundAt(
   const wanted = [...groups.keys()].filter((g) => rest.copies[g]! > 0);
   const asks = wanted.map((g): PriceAsk => {
     const { pricer, cost } = groups[g]!;
-    const worth = worthOn(instance, g, prices, rest);
     return {
       pricer,
       how: 'bound',
-      worth,
+      worth: worthOn(instance, g, prices, rest),
       target: cost,
       slack: ease.slack * Math.max(0, cost),
       mostStarts: ease.mostStarts,
