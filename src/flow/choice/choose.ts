@@ -7,6 +7,7 @@ import { type SearchNode, branchAndPrice } from './branch.ts';
 import { buildInstance } from './build-instance.ts';
 import { firstByPrices, isByPrices, stagesByPrices } from './by-prices.ts';
 import { dive } from './dive.ts';
+import { layByExchange } from './exchange/lay-by-exchange.ts';
 import { wholeRest } from './generate.ts';
 import { firstLayout } from './first-layout.ts';
 import { areaWorth } from './greedy.ts';
@@ -70,6 +71,12 @@ const shareOfPick = 0.04;
 function* improveFor(solving: Solving, share: number): Generator<void, void, void> {
   const from = solving.instance.meter.spent / solving.budget;
   yield* improveUpTo(solving, Math.min(1, from + share), Infinity, often);
+}
+
+/** Rounds of exchange that take a share of the budget. */
+function* exchangeFor(solving: Solving, share: number): Generator<void, void, void> {
+  const { instance, budget } = solving;
+  yield* layByExchange({ ...solving, budget: Math.min(budget, instance.meter.spent + share * budget) });
 }
 
 /** Most groups for which the first layouts are sought among all positions. */
@@ -183,7 +190,7 @@ function stagesOf(solving: Solving, effort: number): readonly Stage[] {
   return [
     ...base,
     ['choosing patterns', pick(solving)],
-    ['trying other layouts', improveFor(solving, 0.06)],
+    ['trying other layouts', exchangeFor(solving, 0.12)],
     ['choosing patterns', pick(solving)],
     ['proving', proveBoards(solving, 0.7, 0.08)],
     ['trying other layouts', improveFor(solving, 0.06)],

@@ -20,7 +20,7 @@ export interface NodeAnswer {
   readonly columns: readonly Column[];
   /** A valid bound on every plan that obeys the node's rows. */
   readonly bound: number;
-  /** What each pass through all groups said of them, the one with the best bound last. */
+  /** What each pass through all groups said of them, the one with the best bound last; loosely where prices were given to begin with. */
   readonly cuts: readonly BoardCut[];
 }
 
@@ -114,7 +114,15 @@ export function* solveNode(
     const answer = open.master.solve();
     store.pool.prices = { kind: answer.kindPrice, group: answer.groupPrice };
     instance.meter.spent += workPerCell * (1 + rows.length + instance.kinds.length) * (1 + columns.length);
-    const asking: Asking = { instance, rest, store, open, answer, withCapped: limits.capped };
+    const asking: Asking = {
+      instance,
+      rest,
+      store,
+      open,
+      answer,
+      withCapped: limits.capped,
+      withCuts: limits.center === undefined,
+    };
     const isSlow = before - answer.objective <= worthARound * Math.abs(answer.objective);
     before = answer.objective;
     let isDone = false;
@@ -175,6 +183,8 @@ interface Asking {
   readonly open: OpenMaster;
   readonly answer: MasterAnswer;
   readonly withCapped: boolean;
+  /** Whether what a pass says of each board is wanted: then of boards that do not pay as well. */
+  readonly withCuts: boolean;
 }
 
 /** Share of the prices with the best bound so far in those that are asked about (Wentges 1997): a master's own prices swing. */
@@ -223,7 +233,15 @@ function* priceAll(asking: Asking, at: Duals, slack: number): Generator<void, Pr
     const { pricer, cost } = instance.groups[g]!;
     const { worth, even } = prices[i]!;
     const counted = countedOn(store.counted, pricer, rest.demand);
-    return { pricer, how: 'bound', worth, target: even, slack: slack * cost, counted };
+    return {
+      pricer,
+      how: 'bound',
+      worth,
+      target: even,
+      slack: slack * cost,
+      counted,
+      isClose: asking.withCuts,
+    };
   });
   const answers = yield* priceInLots(instance.price, asks);
   wanted.forEach((g, i) => {

@@ -13,6 +13,8 @@ export interface PriceAsk {
   readonly slack: number;
   /** Of a bound: most section starts opened for it, which then may exceed what was found by more; left out: as many as it takes. */
   readonly mostStarts?: number;
+  /** Of a bound: whether it is to be close below the target too. */
+  readonly isClose?: boolean;
   /** Of a bound: kinds that the pattern may not use more often than said. */
   readonly counted?: readonly Counted[];
   /** Where given, a pattern within these caps is looked for instead. */
@@ -34,8 +36,8 @@ export interface Priced {
 export type PriceTogether = (asks: readonly PriceAsk[]) => readonly PriceBound[];
 
 function answerOf(ask: PriceAsk): PriceBound {
-  const { pricer, how, worth, target, slack, mostStarts, counted, caps } = ask;
-  if (how === 'bound') return pricer.bound(worth, target, { slack, mostStarts, counted });
+  const { pricer, how, worth, target, slack, mostStarts, isClose, counted, caps } = ask;
+  if (how === 'bound') return pricer.bound(worth, target, { slack, mostStarts, isClose, counted });
   const isFine = how === 'fine';
   const pattern =
     caps === undefined ? pricer.glance(worth, target, isFine, slack) : capped(ask, caps, isFine);

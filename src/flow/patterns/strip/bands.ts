@@ -21,14 +21,16 @@ export interface Band {
   readonly clearBand: number;
 }
 
-/** A strip laid from y index `from`; what lies above starts at y index `to`. */
-export interface BandArc {
-  readonly from: number;
-  readonly to: number;
-  readonly band: number;
-  readonly y: number;
+/**
+ * Strips laid: from which y index and to which what lies above starts, as flat lists. Sorted by `to`, so that a DP over heights
+ * can run in order.
+ */
+export interface BandArcs {
+  readonly from: Int16Array;
+  readonly to: Int16Array;
+  readonly band: Int32Array;
   /** Band of a strip of the same width laid from the y index before; −1 when there is none. */
-  readonly under: number;
+  readonly under: Int32Array;
 }
 
 export interface Bands {
@@ -36,8 +38,7 @@ export interface Bands {
   /** Numbers of the groups of all bands, band after band. */
   readonly offered: Uint16Array;
   readonly groups: BandGroups;
-  /** Arcs sorted by `to`, so that a DP over heights can run in order. */
-  readonly arcs: readonly BandArc[];
+  readonly arcs: BandArcs;
   /** Every stack offered anywhere, those that differ only in where pieces lie as one; number 0 stands for none. */
   readonly options: readonly StackOption[];
   /** The band over the plate's whole width, which needs no rip; −1 when no piece is that wide. */
@@ -133,15 +134,27 @@ function offeredBy({ offering, bands, known }: Making): Uint16Array {
   return offered;
 }
 
+/** The arcs in their order. */
+function inOrder(arcs: { from: number; to: number; band: number; under: number }[]): BandArcs {
+  arcs.sort((a, b) => a.to - b.to || a.from - b.from);
+  return {
+    from: Int16Array.from(arcs, ({ from }) => from),
+    to: Int16Array.from(arcs, ({ to }) => to),
+    band: Int32Array.from(arcs, ({ band }) => band),
+    under: Int32Array.from(arcs, ({ under }) => under),
+  };
+}
+
 /** Everything about strips that does not depend on what the pieces are worth. */
 export function bandsOf(given: Plate, raster: Raster): Bands {
   const plate = raster.relaxed && !raster.exactY ? shrunkDefects(given, raster.ys) : given;
   const offering = openOffering(plate, raster);
   const bands: Band[] = [];
   const making: Making = { offering, bands, known: openNumbering(), list: [] };
-  const arcs: BandArc[] = [];
+  const arcs: { from: number; to: number; band: number; under: number }[] = [];
   const nothing: InTheWay = { obstacles: [], blocked: new Uint8Array(plate.clearances.length) };
   const clear = raster.widths.map((_, w) => bandFor(making, w, nothing, -1));
+  let fullBand = -1;
   raster.widths.forEach((width, w) => {
     let under = -1;
     raster.ys.forEach((y, from) => {
@@ -149,19 +162,18 @@ export function bandsOf(given: Plate, raster: Raster): Bands {
       if (to < 0) return;
       const blocking = inTheWay(plate, y, width);
       const band = blocking.obstacles.length === 0 ? clear[w]! : bandFor(making, w, blocking, clear[w]!);
-      arcs.push({ from, to, band, y, under });
+      arcs.push({ from, to, band, under });
       under = band;
+      if (from === 0 && width === plate.width) fullBand = band;
     });
   });
-  arcs.sort((a, b) => a.to - b.to || a.from - b.from);
-  const full = arcs.find((a) => a.from === 0 && bands[a.band]!.width === plate.width);
   return {
     bands,
     offered: offeredBy(making),
     groups: groupTable(offering.groups, offering.options.length, raster.xs.length),
-    arcs,
+    arcs: inOrder(arcs),
     options: offering.options,
-    fullBand: full === undefined ? -1 : full.band,
+    fullBand,
   };
 }
 

@@ -1,4 +1,3 @@
-import type { BandArc } from './bands.ts';
 import { type Pricing, firstRippable } from './frame.ts';
 import { mergeOffers } from './stairs.ts';
 
@@ -6,10 +5,12 @@ import { mergeOffers } from './stairs.ts';
  * Offers to a height what the strips below an arc and the row on it make together, where that is more than the height
  * before it has. Positions before `from` count as `from`: a shorter section is not ripped. Says whether anything was offered. O(steps).
  */
-function offerStrip({ memory }: Pricing, { from: below, to, band }: BandArc, from: number): boolean {
+function offerStrip({ memory, bands }: Pricing, arc: number, from: number): boolean {
   const { rows, heights, heightFrom, heightTo, alias } = memory;
+  const below = bands.arcs.from[arc]!;
+  const to = bands.arcs.to[arc]!;
   const { worth: offered, marks } = memory.offers;
-  const row = alias[band]!;
+  const row = alias[bands.arcs.band[arc]!]!;
   let r = memory.rowFrom[row]!;
   const rowEnd = memory.rowTo[row]!;
   let h = heightFrom[below]!;
@@ -45,24 +46,24 @@ export function stackStrips(pricing: Pricing, start: number, base: number): void
   const { memory, bands, raster } = pricing;
   const { heights, heightFrom, heightTo, isSame, alias } = memory;
   const from = firstRippable(pricing, start);
-  const { arcs } = bands;
+  const { from: below, to, band, under } = bands.arcs;
   heights.end = 0;
   heightFrom[base] = 0;
   heightTo[base] = 0;
   isSame[base] = 0;
   let work = 0;
   let a = 0;
-  while (a < arcs.length && arcs[a]!.to <= base) a += 1;
+  while (a < to.length && to[a]! <= base) a += 1;
   for (let j = base + 1; j < raster.ys.length; j += 1) {
     let isBetter = false;
-    for (; a < arcs.length && arcs[a]!.to === j; a += 1) {
-      const arc = arcs[a]!;
-      if (arc.from < base || from >= raster.xs.length) continue;
-      if (arc.from > base && isSame[arc.from] === 1 && arc.under >= 0 && alias[arc.under] === alias[arc.band])
-        continue;
-      const row = alias[arc.band]!;
-      work += 4 + memory.rowTo[row]! - memory.rowFrom[row]! + heightTo[arc.from]! - heightFrom[arc.from]!;
-      if (offerStrip(pricing, arc, from)) isBetter = true;
+    for (; a < to.length && to[a] === j; a += 1) {
+      const at = below[a]!;
+      if (at < base || from >= raster.xs.length) continue;
+      const row = alias[band[a]!]!;
+      const beneath = under[a]!;
+      if (at > base && isSame[at] === 1 && beneath >= 0 && alias[beneath] === row) continue;
+      work += 4 + memory.rowTo[row]! - memory.rowFrom[row]! + heightTo[at]! - heightFrom[at]!;
+      if (offerStrip(pricing, a, from)) isBetter = true;
     }
     isSame[j] = isBetter ? 0 : 1;
     if (isBetter) {

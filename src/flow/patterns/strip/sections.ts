@@ -40,6 +40,7 @@ function mostPromising(worth: Float64Array, tail: Float64Array, open: Uint8Array
  * A start is considered only where the worth before it rises: an earlier one with the same worth has more room.
  * With caps the rows are good rather than best, so `bound` then holds for no pattern but the one found.
  * @param slack by how much what is found may fall short of the bound
+ * @param isClose whether a bound below the target is to be no higher than need be: then rows are limited by what is found alone
  */
 export function cutSections(
   pricing: Pricing,
@@ -47,6 +48,7 @@ export function cutSections(
   target: number,
   mostStarts: number,
   slack = 0,
+  isClose = false,
 ): Sections {
   const n = pricing.raster.xs.length;
   const clear = clearPlate(pricing);
@@ -65,7 +67,8 @@ export function cutSections(
     open[start] = 0;
     pricing.meter.spent += n / 32;
     const before = worth[start]!;
-    leftOut = Math.max(leftOut, before + limitToPromising(pricing, clear, start, enough - before));
+    const least = isClose ? worth[n - 1]! + slack : enough;
+    leftOut = Math.max(leftOut, before + limitToPromising(pricing, clear, start, least - before));
     fillRows(pricing, start);
     stackStrips(pricing, start, 0);
     eachSection(pricing, start, (p, section) => {

@@ -39,6 +39,8 @@ export interface BoundWay {
   readonly slack?: number;
   /** Section starts after which it is what they leave; left out: as many as it takes. */
   readonly mostStarts?: number | undefined;
+  /** Whether a bound below the target is to be close too: else what promises no more than the target is not looked into. */
+  readonly isClose?: boolean | undefined;
   /** Kinds that no pattern may use more often than said; each doubles the work, or more. */
   readonly counted?: readonly Counted[] | undefined;
 }
@@ -166,13 +168,13 @@ export function openStripPricer(
   };
   return {
     canCount: () => !above().raster.relaxed,
-    bound(worth, target, { slack = 0, mostStarts = Infinity, counted = [] } = {}) {
+    bound(worth, target, { slack = 0, mostStarts = Infinity, isClose = false, counted = [] } = {}) {
       const pricing: Pricing = { plate, ...above(), worth, caps: null, meter };
       valueStacks(pricing);
       if (counted.length > 0 && !pricing.raster.relaxed) {
-        return countedBound(pricing, counted, memories, target, slack);
+        return countedBound(pricing, counted, memories, target, slack, isClose);
       }
-      const sections = cutSections(pricing, 0, target, mostStarts, slack);
+      const sections = cutSections(pricing, 0, target, mostStarts, slack, isClose);
       if (sections.bound <= target) return { bound: sections.bound, pattern: null };
       // A relaxation's best need not be a pattern: one is sought among places that can be cut.
       if (pricing.raster.relaxed) {

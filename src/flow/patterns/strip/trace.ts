@@ -39,8 +39,9 @@ function traceStrips(pricing: Pricing, start: number, end: number, base: number)
     return bands.fullBand < 0 ? [] : [{ to: top, band: bands.fullBand, y: 0 }];
   }
   const height = (j: number): number => stairsAt(heights, heightFrom[j]!, heightTo[j]!, end);
-  const row = (band: number): number => stairsAt(rows, rowFrom[band]!, rowTo[band]!, end);
+  const row = (b: number): number => stairsAt(rows, rowFrom[b]!, rowTo[b]!, end);
   const strips: TracedStrip[] = [];
+  const { from, to, band } = bands.arcs;
   let j = top;
   while (j > base) {
     const here = height(j);
@@ -49,12 +50,12 @@ function traceStrips(pricing: Pricing, start: number, end: number, base: number)
       j -= 1;
       continue;
     }
-    const arc = bands.arcs.find(
-      (a) => a.to === j && a.from >= base && height(a.from) + row(alias[a.band]!) === here,
-    );
-    if (arc === undefined) break;
-    strips.push({ to: j, band: arc.band, y: arc.y });
-    j = arc.from;
+    let a = to.indexOf(j);
+    const isLast = (): boolean => from[a]! >= base && height(from[a]!) + row(alias[band[a]!]!) === here;
+    while (a >= 0 && to[a] === j && !isLast()) a += 1;
+    if (a < 0 || to[a] !== j) break;
+    strips.push({ to: j, band: band[a]!, y: pricing.raster.ys[from[a]!]! });
+    j = from[a]!;
   }
   return strips.reverse();
 }

@@ -19,6 +19,7 @@ export function countedBound(
   memories: CountedMemories,
   target: number,
   slack: number,
+  isClose: boolean,
 ): PriceBound {
   const uses = usesOf(counted);
   const memory = memories.get(uses) ?? countedMemoryFor(pricing, uses);
@@ -26,7 +27,7 @@ export function countedBound(
   const here = { pricing, counting: countingOf(counted), memory };
   valueUses(here);
   const clear = clearPlate(pricing);
-  const found = cutCountedSections(here, clear, target, slack);
+  const found = cutCountedSections(here, clear, target, slack, isClose);
   if (found.bound <= target || found.worth <= target) return { bound: found.bound, pattern: null };
   const placements = traceCounted(here, found.sections, clear);
   const value = placements.reduce((sum, { kind }) => sum + pricing.worth[kind]!, 0);

@@ -60,7 +60,7 @@ export function stackCountedStrips(counted: CountedPricing, start: number): void
   const { uses, sum } = counting;
   const { heightFrom, heightTo, rowFrom, rowTo, isSame } = memory;
   const { alias } = pricing.memory;
-  const { arcs } = pricing.bands;
+  const { from: lowest, to, band, under } = pricing.bands.arcs;
   const from = firstRippable(pricing, start);
   memory.heights.end = 0;
   heightFrom.fill(0, 0, uses);
@@ -71,17 +71,19 @@ export function stackCountedStrips(counted: CountedPricing, start: number): void
   let a = 0;
   for (let j = 1; j < pricing.raster.ys.length; j += 1) {
     isBetter.fill(0);
-    for (; a < arcs.length && arcs[a]!.to === j; a += 1) {
-      const arc = arcs[a]!;
+    for (; a < to.length && to[a] === j; a += 1) {
+      const at = lowest[a]!;
+      const strip = alias[band[a]!]!;
+      const beneath = under[a]!;
       if (from >= pricing.raster.xs.length) continue;
-      const isUnder = arc.from > 0 && arc.under >= 0 && alias[arc.under] === alias[arc.band];
+      const isUnder = at > 0 && beneath >= 0 && alias[beneath] === strip;
       for (let below = 0; below < uses; below += 1) {
-        const stack = arc.from * uses + below;
+        const stack = at * uses + below;
         if (isUnder && isSame[stack] === 1) continue;
         if (below > 0 && heightFrom[stack] === heightTo[stack]) continue;
         for (let more = 0; more < uses; more += 1) {
           const use = sum[below * uses + more]!;
-          const row = alias[arc.band]! * uses + more;
+          const row = strip * uses + more;
           if (use < 0 || rowFrom[row] === rowTo[row]) continue;
           work += 4 + rowTo[row]! - rowFrom[row]! + heightTo[stack]! - heightFrom[stack]!;
           if (

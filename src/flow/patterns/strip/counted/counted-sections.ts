@@ -79,6 +79,7 @@ export function cutCountedSections(
   clear: ClearPlate,
   target: number,
   slack: number,
+  isClose: boolean,
 ): CountedSections {
   const { uses, sum } = counted.counting;
   const { tail } = clear;
@@ -99,6 +100,7 @@ export function cutCountedSections(
     const enough = Math.max(target, labels.worth[best]!) + slack;
     if (start < 0 || promise <= enough) break;
     const before = promise - tail[start]!;
+    const least = isClose ? labels.worth[best]! + slack : enough;
     const here: number[] = [];
     for (let use = 0; use < uses; use += 1) {
       const label = use * n + start;
@@ -106,7 +108,7 @@ export function cutCountedSections(
       labels.isOpen[label] = 0;
     }
     counted.pricing.meter.spent += (n * uses) / 32;
-    leftOut = Math.max(leftOut, before + limitToPromising(counted.pricing, clear, start, enough - before));
+    leftOut = Math.max(leftOut, before + limitToPromising(counted.pricing, clear, start, least - before));
     fillCountedRows(counted, start);
     stackCountedStrips(counted, start);
     eachSection(counted, start, (end, more, worth) => {

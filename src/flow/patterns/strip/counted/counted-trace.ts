@@ -35,8 +35,11 @@ function lastArc(
   const { uses, sum } = counting;
   const height = (i: number): number => stairsAt(heights, heightFrom[i]!, heightTo[i]!, end);
   const here = height(j * uses + use);
-  for (const { from, to, band, y } of pricing.bands.arcs) {
-    if (to !== j) continue;
+  const { arcs } = pricing.bands;
+  for (let a = arcs.to.indexOf(j); a >= 0 && arcs.to[a] === j; a += 1) {
+    const from = arcs.from[a]!;
+    const band = arcs.band[a]!;
+    const y = pricing.raster.ys[from]!;
     for (let below = 0; below < uses; below += 1) {
       const under = height(from * uses + below);
       if (below > 0 && under === 0) continue;
