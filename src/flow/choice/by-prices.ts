@@ -115,10 +115,30 @@ function* layOutByPrices(
 /** With more groups than this even a few solves of a master take too long. */
 const mostForMaster = 130;
 
+/** Passes that move the prices once more where there are too many boards for a master. */
+const onceMore = { passes: 14, step: 0.03, decay: 0.8, fine: true } as const;
+
+/** Prices moved on in small steps, for their bound and their patterns. */
+function* boundByMoving(
+  { instance, store, standing, stream, budget }: Solving,
+  from: Float64Array,
+): Generator<void, void, void> {
+  const rest = wholeRest(instance);
+  const prices = from.slice();
+  const until = instance.meter.spent + 0.3 * (budget - instance.meter.spent);
+  yield* movePrices(instance, rest, store.pool, prices, stream, { ...onceMore, until });
+  const found = yield* boundAt(instance, rest, store.pool, prices, boundEase.usual);
+  if (found.bound <= standing.bound) return;
+  store.pool.prices = { kind: prices, group: found.groupPrice };
+  raiseOf(instance, standing)(found.bound);
+}
+
 /** A few exact passes at prices mixed with a master's, for their bound and their patterns: where there are not too many boards. */
-function* boundByMaster({ instance, store, standing, budget }: Solving): Generator<void, void, void> {
+function* boundByMaster(solving: Solving): Generator<void, void, void> {
+  const { instance, store, standing, budget } = solving;
   const { prices } = store.pool;
-  if (instance.groups.length > mostForMaster || prices === null) return;
+  if (prices === null || isOfVeryMany(instance)) return;
+  if (instance.groups.length > mostForMaster) return yield* boundByMoving(solving, prices.kind);
   const center = { prices: prices.kind, groupPrices: prices.group, bound: standing.bound };
   const rest = wholeRest(instance);
   const left = budget - instance.meter.spent;
