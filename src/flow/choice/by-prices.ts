@@ -36,7 +36,7 @@ const finely = { passes: 12, step: 0.05, decay: 0.8, fine: true } as const;
 const mostForFine = 300;
 const boundEase = {
   usual: { slack: 2e-3, mostStarts: Infinity },
-  quick: { slack: 3e-3, mostStarts: 64 },
+  quick: { slack: 3e-3, mostStarts: 64, mayLetGo: true },
 } as const;
 
 /** Whether a job has so many groups of boards that listing all their positions takes longest. */
@@ -92,7 +92,14 @@ function* thoseInPlay(
 ): Generator<void, Rest, void> {
   const asks = instance.groups.map(({ pricer, cost }, g): PriceAsk => {
     const worth = worthOn(instance, g, prices, rest);
-    return { pricer, how: 'fine', worth, target: nearlyPays * cost, slack: goodEnough * Math.max(0, cost) };
+    return {
+      pricer,
+      how: 'fine',
+      worth,
+      target: nearlyPays * cost,
+      slack: goodEnough * Math.max(0, cost),
+      mayLetGo: true,
+    };
   });
   const answers = yield* priceInLots(instance.price, asks);
   const copies = rest.copies.map((count, g) => (answers[g]!.pattern === null ? 0 : count));

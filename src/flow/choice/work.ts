@@ -8,7 +8,7 @@ const workPerPiece = 4.5e6;
 
 /** The same with many boards, where no simplex takes time beside the work that is counted; and with very many, where each is asked for a few pieces. */
 const workPerPieceOfMany = 11e6;
-const workPerPieceOfVeryMany = 16e6;
+const workPerPieceOfVeryMany = 15e6;
 
 /** Work that a solve may do. */
 export function workFor(instance: Instance, effort: number): number {
