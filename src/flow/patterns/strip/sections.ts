@@ -13,6 +13,7 @@ export interface Sections {
   readonly from: Int32Array;
   /** An upper bound on the worth of any pattern: the value found, or what the starts left unopened still promise. */
   readonly bound: number;
+  /** What the clear plate promised. */
   readonly clear: ClearPlate;
 }
 
