@@ -1,13 +1,13 @@
 import { layByExchange } from './exchange/lay-by-exchange.ts';
+import { keepFound } from './found.ts';
 import { firstLayout } from './first-layout.ts';
-import { columnOf } from './column.ts';
-import { type Rest, addToPool, wholeRest, worthOn } from './generate.ts';
+import { type Rest, wholeRest, worthOn } from './generate.ts';
 import { greedy } from './greedy.ts';
 import type { Instance } from './instance.ts';
 import { piecesIn } from './kinds.ts';
 import { solveNode } from './node.ts';
 import { planOf } from './plan.ts';
-import { type PriceAsk, priceInLots, withinCaps } from './price-together.ts';
+import { type PriceAsk, priceInLots } from './price-together.ts';
 import { boundAt } from './prices/bound-at.ts';
 import { movePrices } from './prices/move-prices.ts';
 import { openingPrices } from './prices/opening-prices.ts';
@@ -103,10 +103,7 @@ function* thoseInPlay(
   });
   const answers = yield* priceInLots(instance.price, asks);
   const copies = rest.copies.map((count, g) => (answers[g]!.pattern === null ? 0 : count));
-  answers.forEach(({ pattern }, g) => {
-    if (pattern === null) return;
-    addToPool(store.pool, columnOf(g, withinCaps(pattern.placements, rest.demand), instance.groups[g]!));
-  });
+  keepFound(instance, rest, store.pool, [...instance.groups.keys()], answers);
   return { demand: rest.demand, copies };
 }
 

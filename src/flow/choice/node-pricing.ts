@@ -3,12 +3,13 @@ import type { BoardCut } from './boards/board-cut.ts';
 import { type Column, columnOf, columnWorth } from './column.ts';
 import { countedOn } from './counted-kinds.ts';
 import type { Duals } from './duals.ts';
+import { columnFound } from './found.ts';
 import { type Rest, addToPool, reducedCostTolerance } from './generate.ts';
 import type { GroupRow } from './group-row.ts';
 import type { Instance } from './instance.ts';
 import type { MasterAnswer } from './master.ts';
 import { type OpenMaster, bringIn } from './open-master.ts';
-import { type PriceAsk, priceInLots, withinCaps } from './price-together.ts';
+import { type PriceAsk, priceInLots } from './price-together.ts';
 import type { Store } from './store.ts';
 import { dueFor } from './wanted.ts';
 
@@ -128,7 +129,7 @@ export function* glanceAll(
     if (pattern === null) return;
     const g = wanted[i]!;
     const { worth, target } = asks[i]!;
-    const column = columnOf(g, withinCaps(pattern.placements, rest.demand), groups[g]!);
+    const column = columnFound(instance, rest, g, pattern);
     if (columnWorth(column, worth) > target && bringIn(open, instance, store.pool, column)) found += 1;
   });
   return found;

@@ -1,10 +1,11 @@
 import type { Random } from '../../../base/random/random.ts';
-import { type Column, columnLoss, columnOf } from '../column.ts';
-import { type Pool, type Rest, addToPool, wholeRest, worthOn } from '../generate.ts';
+import { type Column, columnLoss } from '../column.ts';
+import { keepFound } from '../found.ts';
+import { type Pool, type Rest, wholeRest, worthOn } from '../generate.ts';
 import { greedy, tastedPrices } from '../greedy.ts';
 import type { Instance } from '../instance.ts';
 import { planOf, restAfter, withoutSurplus } from '../plan.ts';
-import { type PriceAsk, priceInLots, withinCaps } from '../price-together.ts';
+import { type PriceAsk, priceInLots } from '../price-together.ts';
 import { layAgain } from '../prices/lay-again.ts';
 import { type Solving, isMet, offerTo } from '../standing.ts';
 import { columnTable } from './column-table.ts';
@@ -88,11 +89,7 @@ function* newPatterns(
     return { pricer, how: 'fine', worth, target: 0, slack: goodEnough * Math.max(0, cost) };
   });
   const answers = yield* priceInLots(instance.price, asks);
-  answers.forEach(({ pattern }, i) => {
-    if (pattern === null) return;
-    const g = groups[i]!;
-    addToPool(pool, columnOf(g, withinCaps(pattern.placements, rest.demand), instance.groups[g]!));
-  });
+  keepFound(instance, rest, pool, groups, answers);
 }
 
 /** Surcharges after a round: more for what it left open, and much more for what no free board could take. */

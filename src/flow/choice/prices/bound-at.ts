@@ -1,7 +1,7 @@
-import { columnOf } from '../column.ts';
-import { type Pool, type Rest, addToPool, worthOn } from '../generate.ts';
+import { keepFound } from '../found.ts';
+import { type Pool, type Rest, worthOn } from '../generate.ts';
 import type { Instance } from '../instance.ts';
-import { type PriceAsk, priceInLots, withinCaps } from '../price-together.ts';
+import { type PriceAsk, priceInLots } from '../price-together.ts';
 import { dueFor } from '../wanted.ts';
 
 /** What a pass through all boards says at fixed prices. */
@@ -55,12 +55,11 @@ export function* boundAt(
     };
   });
   const answers = yield* priceInLots(instance.price, asks);
-  answers.forEach(({ bound: most, pattern }, i) => {
+  answers.forEach(({ bound: most }, i) => {
     const g = wanted[i]!;
-    const group = groups[g]!;
-    groupPrice[g] = Math.max(0, most - group.cost);
+    groupPrice[g] = Math.max(0, most - groups[g]!.cost);
     bound -= rest.copies[g]! * groupPrice[g];
-    if (pattern !== null) addToPool(pool, columnOf(g, withinCaps(pattern.placements, rest.demand), group));
   });
+  keepFound(instance, rest, pool, wanted, answers);
   return { bound, groupPrice };
 }

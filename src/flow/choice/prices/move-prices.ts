@@ -1,8 +1,9 @@
 import { type Random, whole } from '../../../base/random/random.ts';
-import { type Column, columnOf, columnWorth } from '../column.ts';
+import { type Column, columnWorth } from '../column.ts';
+import { columnFound } from '../found.ts';
 import { type Pool, type Rest, addToPool, worthOn } from '../generate.ts';
 import type { Instance } from '../instance.ts';
-import { type PriceAsk, withinCaps } from '../price-together.ts';
+import type { PriceAsk } from '../price-together.ts';
 
 /** Boards asked between two moves of the prices. */
 const boardsAMove = 8;
@@ -104,7 +105,7 @@ function wantedAt(
   return instance.price(asks).flatMap(({ pattern }, i) => {
     if (pattern === null) return [];
     const g = groups[i]!;
-    const column = columnOf(g, withinCaps(pattern.placements, rest.demand), instance.groups[g]!);
+    const column = columnFound(instance, rest, g, pattern);
     return columnWorth(column, prices) > column.cost ? [column] : [];
   });
 }

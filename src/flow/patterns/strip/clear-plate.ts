@@ -1,6 +1,7 @@
 import type { Pricing } from './frame.ts';
 import { stackStrips } from './heights.ts';
 import { ceilIndex } from './raster.ts';
+import { reachOf } from './raster-plate.ts';
 import { fillClearRows } from './rows.ts';
 import { eachSection } from './section-steps.ts';
 
@@ -45,9 +46,9 @@ function countsFrom({ raster, plate }: Pricing, end: number): number {
  * O(positions × steps).
  */
 function tailOf({ raster, meter }: Pricing, { over, gain }: Promises): Float64Array {
-  const { xs, relaxed, exactX } = raster;
+  const { xs } = raster;
   const n = xs.length;
-  const reach = relaxed && !exactX ? 1 : 0;
+  const reach = reachOf(raster);
   const tail = new Float64Array(n);
   // For each step of S the nearest end that is far enough; it only moves down with p.
   const nearest = new Int32Array(over.length).fill(n - 1);

@@ -34,6 +34,11 @@ export interface Raster {
   readonly relaxed: boolean;
 }
 
+/** Positions by which an end may lie farther than listed: on a relaxed raster one stands for all up to the next. */
+export function reachOf({ relaxed, exactX }: Raster): 0 | 1 {
+  return relaxed && !exactX ? 1 : 0;
+}
+
 export interface RasterSize {
   readonly mostX: number;
   readonly mostY: number;

@@ -1,19 +1,12 @@
 import type { ClearPlate } from './clear-plate.ts';
 import type { Pricing } from './frame.ts';
+import { ceilIndex } from './raster.ts';
+import { reachOf } from './raster-plate.ts';
 
-/** The position of the section's end from which a promise counts; the number of positions: none. */
+/** The position of the section's end from which a promise counts; the number of positions: none. Lengths are whole ticks. */
 function firstEnd(xs: Float64Array, reach: number, start: number, over: number): number {
-  const last = xs.length - 1;
-  const least = xs[start]! + over;
-  if (xs[last]! <= least) return xs.length;
-  let low = start + 1;
-  let high = last;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (xs[Math.min(last, middle + reach)]! > least) high = middle;
-    else low = middle + 1;
-  }
-  return low;
+  const at = ceilIndex(xs, xs[start]! + over + 1);
+  return at === xs.length ? at : Math.max(start + 1, at - reach);
 }
 
 /** The last position from `from` on at which gain and tail still promise more than enough, as they do at `from`; the tail only falls. */
@@ -42,8 +35,8 @@ export function limitToPromising(
   start: number,
   enough: number,
 ): number {
-  const { xs, relaxed, exactX } = raster;
-  const reach = relaxed && !exactX ? 1 : 0;
+  const { xs } = raster;
+  const reach = reachOf(raster);
   let leftOut = -Infinity;
   for (const { band, over, gain } of strips) {
     let until = -1;
@@ -76,9 +69,9 @@ export function limitToSection(
   { strips }: ClearPlate,
   { start, end, worth }: { readonly start: number; readonly end: number; readonly worth: number },
 ): void {
-  const { xs, relaxed, exactX } = raster;
+  const { xs } = raster;
   const last = xs.length - 1;
-  const length = xs[Math.min(last, relaxed && !exactX ? end + 1 : end)]! - xs[start]!;
+  const length = xs[Math.min(last, end + reachOf(raster))]! - xs[start]!;
   for (const { band, over, gain } of strips) {
     let k = over.length - 1;
     while (k >= 0 && over[k]! >= length) k -= 1;
