@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { random } from '../../src/base/random/random.ts';
 import type { Column } from '../../src/flow/choice/column.ts';
-import { columnTable } from '../../src/flow/choice/exchange/column-table.ts';
+import { columnTable } from '../../src/flow/choice/column-table.ts';
 import { exchangeColumns } from '../../src/flow/choice/exchange/exchange-columns.ts';
 import {
   type Laid,

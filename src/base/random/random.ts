@@ -36,6 +36,14 @@ export function chance(stream: Random, share: number): boolean {
   return uniform(stream) < share;
 }
 
+/** Puts a list into an order drawn, all orders equally likely (Fisher and Yates). @param list changed */
+export function shuffle<T>(stream: Random, list: T[]): void {
+  for (let i = list.length - 1; i > 0; i -= 1) {
+    const j = whole(stream, 0, i);
+    [list[i], list[j]] = [list[j]!, list[i]!];
+  }
+}
+
 /** One of the weighted values. @param choices not empty; weights ≥ 0, not all 0 */
 export function weighted<T>(stream: Random, choices: readonly (readonly [value: T, weight: number])[]): T {
   const total = choices.reduce((sum, [, weight]) => sum + weight, 0);

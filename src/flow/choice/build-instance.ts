@@ -166,7 +166,7 @@ function finenessFor(pieces: number, boards: number): Fineness {
     return { patternX: 1200, patternY: 140, boundX: 1200, boundY: 140, mostStarts: 12, ...rough };
   const all = { patternX: 2000, patternY: 300, boundX: 2000, boundY: 300 };
   if (size <= 200_000) return { ...all, mostStarts: 4, roughX: 60, roughY: 14 };
-  return { ...all, mostStarts: 3, roughX: 40, roughY: 10, mostKept: 640 };
+  return { ...all, mostStarts: 3, roughX: 40, roughY: 10, mostKept: 460 };
 }
 
 /** Whether some piece might lie on the board, defects aside. */

@@ -9,6 +9,7 @@ import { solveNode } from './node.ts';
 import { planOf } from './plan.ts';
 import { type PriceAsk, priceInLots } from './price-together.ts';
 import { boundAt } from './prices/bound-at.ts';
+import { closeIn } from './prices/close-in.ts';
 import { movePrices } from './prices/move-prices.ts';
 import { openingPrices } from './prices/opening-prices.ts';
 import { scaleToFine } from './prices/scale-prices.ts';
@@ -45,7 +46,10 @@ export function isOfVeryMany({ groups }: Instance): boolean {
 }
 
 /** A board is in play if some pattern of it is worth at least this share of its cost. */
-const nearlyPays = 0.95;
+const nearlyPays = 0.9;
+
+/** Passes among all positions of so many boards. */
+const fewPasses = 3;
 
 /** By what share of its board's cost a pattern may fall short of the best there. */
 const goodEnough = 0.02;
@@ -71,11 +75,12 @@ function* findPrices(solving: Solving, prices: Float64Array): Generator<void, vo
   });
   // Until all positions of so many boards are listed a better layout in the rough is worth having.
   if (isQuick) yield* layOutByPrices(solving, prices, false);
+  const inPlay = isQuick ? yield* thoseInPlay(solving, rest, prices) : rest;
   scaleToFine(instance, rest, prices);
   yield;
-  const inPlay = isQuick ? yield* thoseInPlay(solving, rest, prices) : rest;
   yield* movePrices(instance, inPlay, store.pool, prices, stream, {
     ...finely,
+    ...(isQuick ? { passes: fewPasses } : {}),
     until: upTo(isQuick ? 0.5 : 0.4),
   });
   const ease = isQuick ? boundEase.quick : boundEase.usual;
@@ -84,7 +89,7 @@ function* findPrices(solving: Solving, prices: Float64Array): Generator<void, vo
   raiseOf(instance, standing)(found.bound);
 }
 
-/** The rest with only the boards of which some pattern nearly pays at these prices. */
+/** The rest with only the boards of which some pattern, in the rough, nearly pays at these prices. */
 function* thoseInPlay(
   { instance, store }: Solving,
   rest: Rest,
@@ -94,7 +99,7 @@ function* thoseInPlay(
     const worth = worthOn(instance, g, prices, rest);
     return {
       pricer,
-      how: 'fine',
+      how: 'rough',
       worth,
       target: nearlyPays * cost,
       slack: goodEnough * Math.max(0, cost),
@@ -119,30 +124,17 @@ function* layOutByPrices(
 /** With more groups than this even a few solves of a master take too long. */
 const mostForMaster = 130;
 
-/** Passes that move the prices once more where there are too many boards for a master. */
-const onceMore = { passes: 14, step: 0.03, decay: 0.8, fine: true } as const;
-
-/** Prices moved on in small steps, for their bound and their patterns. */
-function* boundByMoving(
-  { instance, store, standing, stream, budget }: Solving,
-  from: Float64Array,
-): Generator<void, void, void> {
-  const rest = wholeRest(instance);
-  const prices = from.slice();
-  const until = instance.meter.spent + 0.3 * (budget - instance.meter.spent);
-  yield* movePrices(instance, rest, store.pool, prices, stream, { ...onceMore, until });
-  const found = yield* boundAt(instance, rest, store.pool, prices, boundEase.usual);
-  if (found.bound <= standing.bound) return;
-  store.pool.prices = { kind: prices, group: found.groupPrice };
-  raiseOf(instance, standing)(found.bound);
-}
-
 /** A few exact passes at prices mixed with a master's, for their bound and their patterns: where there are not too many boards. */
 function* boundByMaster(solving: Solving): Generator<void, void, void> {
   const { instance, store, standing, budget } = solving;
   const { prices } = store.pool;
   if (prices === null || isOfVeryMany(instance)) return;
-  if (instance.groups.length > mostForMaster) return yield* boundByMoving(solving, prices.kind);
+  if (instance.groups.length > mostForMaster)
+    return yield* closeIn(
+      solving,
+      boundEase.usual,
+      instance.meter.spent + 0.5 * (budget - instance.meter.spent),
+    );
   const center = { prices: prices.kind, groupPrices: prices.group, bound: standing.bound };
   const rest = wholeRest(instance);
   const left = budget - instance.meter.spent;

@@ -4,6 +4,7 @@ import {
   normal,
   poisson,
   random,
+  shuffle,
   uniform,
   weighted,
   whole,
@@ -64,5 +65,18 @@ describe('random streams', () => {
       ]);
     close(moments(sample(pick)).mean, 4, Math.sqrt(3));
     expect(sample(pick)).not.toContain(9);
+  });
+
+  it('shuffles into each order as often', () => {
+    const tally = new Map<string, number>();
+    const stream = random(11);
+    for (let n = 0; n < draws; n += 1) {
+      const list = [1, 2, 3];
+      shuffle(stream, list);
+      tally.set(list.join(), (tally.get(list.join()) ?? 0) + 1);
+    }
+    expect(tally.size).toBe(6);
+    const deviation = Math.sqrt((draws * 5) / 36);
+    for (const times of tally.values()) expect(Math.abs(times - draws / 6)).toBeLessThan(5 * deviation);
   });
 });

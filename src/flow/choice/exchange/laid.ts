@@ -1,4 +1,4 @@
-import type { ColumnTable } from './column-table.ts';
+import type { ColumnTable } from '../column-table.ts';
 
 /**
  * Columns laid on boards, each copy of a group a slot. Pieces may be laid out more often than they are wanted, which brings nothing, or

@@ -8,7 +8,7 @@ import { planOf, restAfter, withoutSurplus } from '../plan.ts';
 import { type PriceAsk, priceInLots } from '../price-together.ts';
 import { layAgain } from '../prices/lay-again.ts';
 import { type Solving, isMet, offerTo } from '../standing.ts';
-import { columnTable } from './column-table.ts';
+import { columnTable } from '../column-table.ts';
 import { exchangeColumns } from './exchange-columns.ts';
 import { type Laid, lay, nothingLaid } from './laid.ts';
 

@@ -1,18 +1,20 @@
-import { type Random, whole } from '../../../base/random/random.ts';
+import { type Random, shuffle } from '../../../base/random/random.ts';
 import { type Column, columnWorth } from '../column.ts';
 import { columnFound } from '../found.ts';
 import { type Pool, type Rest, addToPool, worthOn } from '../generate.ts';
 import type { Instance } from '../instance.ts';
 import type { PriceAsk } from '../price-together.ts';
+import { moveOnce } from './move-once.ts';
+import { pricesAmongMet } from './prices-among-met.ts';
 
 /** Boards asked between two moves of the prices. */
 const boardsAMove = 8;
 
-/** How far a price may move at once, as a share of it. */
-const mostAtOnce = 0.1;
-
 /** By what share of its board's cost a pattern may fall short of the best: prices move by many boards, none matters alone. */
 const goodEnough = 0.02;
+
+/** Share that the prices at which the patterns met come out have in those of the next pass. */
+const shareOfMet = 0.6;
 
 export interface Moves {
   /** Passes through all boards. */
@@ -62,7 +64,15 @@ export function* movePrices(
       yield;
     }
     step *= moves.decay;
+    // Patterns found in the rough are no measure: those found later are better by a share that differs from kind to kind.
+    if (moves.fine) mixWithMet(instance, rest, pool, prices, random);
   }
+}
+
+/** Moves prices more than half the way to those at which the patterns met so far come out. */
+function mixWithMet(instance: Instance, rest: Rest, pool: Pool, prices: Float64Array, random: Random): void {
+  const met = pricesAmongMet(instance, rest, pool.columns, prices, random);
+  prices.forEach((price, k) => (prices[k] = (1 - shareOfMet) * price + shareOfMet * met.kind[k]!));
 }
 
 /** Groups that are there, drawn; those with even and with odd numbers in turn, since either half has a thread of its own where there are many. */
@@ -70,12 +80,7 @@ function inDrawnOrder({ groups }: Instance, rest: Rest, random: Random): number[
   const halves = [0, 1].map((half) =>
     [...groups.keys()].filter((g) => g % 2 === half && rest.copies[g]! > 0),
   );
-  for (const half of halves) {
-    for (let i = half.length - 1; i > 0; i -= 1) {
-      const j = whole(random, 0, i);
-      [half[i], half[j]] = [half[j]!, half[i]!];
-    }
-  }
+  for (const half of halves) shuffle(random, half);
   const [even, odd] = halves as [number[], number[]];
   const longer = Math.max(even.length, odd.length);
   return Array.from({ length: longer }, (_, i) => [even[i], odd[i]]).flatMap((pair) =>
@@ -107,22 +112,5 @@ function wantedAt(
     const g = groups[i]!;
     const column = columnFound(instance, rest, g, pattern);
     return columnWorth(column, prices) > column.cost ? [column] : [];
-  });
-}
-
-/** One move: each price by what is wanted of its kind and not cut, as a share of the demand. */
-function moveOnce(
-  { kinds }: Instance,
-  { demand }: Rest,
-  prices: Float64Array,
-  cut: Float64Array,
-  { share, step }: { readonly share: number; readonly step: number },
-): void {
-  prices.forEach((price, k) => {
-    const wanted = demand[k]!;
-    if (wanted <= 0) return;
-    const lacking = (share * wanted - cut[k]!) / wanted;
-    const move = Math.max(-mostAtOnce, Math.min(mostAtOnce, step * lacking));
-    prices[k] = Math.min(kinds[k]!.penalty, price * Math.exp(move));
   });
 }

@@ -1,4 +1,4 @@
-import type { Column } from '../column.ts';
+import type { Column } from './column.ts';
 
 /** Columns as flat lists, by group; of column c the entries at[c] up to at[c + 1] say which kinds it holds and how often. */
 export interface ColumnTable {
