@@ -183,6 +183,25 @@ describe('a job of many boards and pieces', () => {
     expect(layout.proof.value).toBeLessThan(measureHand(job)!.cost);
   });
 
+  it('is laid out among more boards than a master is made for', () => {
+    const job = mantelJob(3, { kinds: 12, boards: 135, pieces: 48 });
+    const { proof } = layoutOf(job, 0.1);
+    expect(proof.bound).toBeLessThanOrEqual(proof.value);
+    expect(proof.gap).toBeLessThan(0.12);
+  });
+
+  it.each([1, 2])('takes what is worth most where there are too many pieces: seed %i', (seed) => {
+    const job = mantelJob(seed, { kinds: 16, boards: 42, pieces: 60 });
+    const parts = job.parts.map((part) => ({ ...part, quantity: 4 * part.quantity }));
+    const wanted: Job = { ...job, parts, shop: { ...job.shop, goal: 'most value' } };
+    const steps = layOutJob(wanted, { seed: 1, effort: 0.2 });
+    const { layout, faults } = finish(steps);
+    expect(faults).toEqual([]);
+    expect(layout.short.length).toBeGreaterThan(0);
+    expect(layout.proof.value).toBeLessThanOrEqual(layout.proof.bound);
+    expect(layout.proof.gap).toBeLessThan(0.06);
+  });
+
   it.each([1, 2, 3, 4])('has a bound no higher than its making tells: seed %i', (seed) => {
     const { job, sourceCost } = perfectJob({ seed, sources: 3, pieces: 12, decoys: 4 });
     const instance = buildInstance(job);
