@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { random } from '../../src/base/random/random.ts';
 import { buildInstance } from '../../src/flow/choice/build-instance.ts';
+import { columnLoss } from '../../src/flow/choice/column.ts';
 import { choose } from '../../src/flow/choice/choose.ts';
 import { type Pool, emptyPool, wholeRest } from '../../src/flow/choice/generate.ts';
 import { greedy } from '../../src/flow/choice/greedy.ts';
@@ -58,10 +59,7 @@ describe('prices among the patterns met', () => {
   it('say of each board what its best pattern brings beyond its cost', () => {
     const { instance, pool, prices } = met(7);
     const found = pricesAmongMet(instance, wholeRest(instance), pool.columns, prices, random(7));
-    const losses = pool.columns.map((column) => {
-      const worth = column.kinds.reduce((sum, kind, i) => sum + column.counts[i]! * found.kind[kind]!, 0);
-      return column.cost + found.group[column.group]! - worth;
-    });
+    const losses = pool.columns.map((column) => columnLoss(column, found));
     expect(Math.min(...losses)).toBeGreaterThan(-1e-9);
     expect(Math.min(...losses)).toBeLessThan(1e-9);
     found.kind.forEach((price, k) => expect(price).toBeLessThanOrEqual(instance.kinds[k]!.penalty));

@@ -124,25 +124,20 @@ function* layOutByPrices(
 /** With more groups than this even a few solves of a master take too long. */
 const mostForMaster = 130;
 
-/** A few exact passes at prices mixed with a master's, for their bound and their patterns: where there are not too many boards. */
-function* boundByMaster(solving: Solving): Generator<void, void, void> {
+/** A few exact passes at prices mixed with a master's, or with those of the patterns met where there are too many boards for one: for their bound and their patterns. */
+function* boundCloser(solving: Solving): Generator<void, void, void> {
   const { instance, store, standing, budget } = solving;
   const { prices } = store.pool;
   if (prices === null || isOfVeryMany(instance)) return;
-  if (instance.groups.length > mostForMaster)
-    return yield* closeIn(
-      solving,
-      boundEase.usual,
-      instance.meter.spent + 0.5 * (budget - instance.meter.spent),
-    );
+  const until = instance.meter.spent + 0.5 * (budget - instance.meter.spent);
+  if (instance.groups.length > mostForMaster) return yield* closeIn(solving, boundEase.usual, until);
   const center = { prices: prices.kind, groupPrices: prices.group, bound: standing.bound };
   const rest = wholeRest(instance);
-  const left = budget - instance.meter.spent;
   const { bound } = yield* solveNode(instance, rest, store, [], {
     rounds: 12,
     enough: Infinity,
     close: 3e-4,
-    until: instance.meter.spent + 0.5 * left,
+    until,
     capped: true,
     counts: false,
     center,
@@ -158,7 +153,7 @@ export function stagesByPrices(solving: Solving, prices: Float64Array): readonly
   return [
     ['finding patterns', findPrices(solving, prices)],
     ['choosing boards', layOutByPrices(solving, prices, true)],
-    ['proving', boundByMaster(solving)],
+    ['proving', boundCloser(solving)],
     ['improving', layByExchange(solving)],
   ];
 }

@@ -1,5 +1,6 @@
 import type { Random } from '../../../base/random/random.ts';
 import { type Column, columnLoss } from '../column.ts';
+import { columnTable } from '../column-table.ts';
 import { keepFound } from '../found.ts';
 import { type Pool, type Rest, wholeRest, worthOn } from '../generate.ts';
 import { greedy, tastedPrices } from '../greedy.ts';
@@ -8,7 +9,6 @@ import { planOf, restAfter, withoutSurplus } from '../plan.ts';
 import { type PriceAsk, priceInLots } from '../price-together.ts';
 import { layAgain } from '../prices/lay-again.ts';
 import { type Solving, isMet, offerTo } from '../standing.ts';
-import { columnTable } from '../column-table.ts';
 import { exchangeColumns } from './exchange-columns.ts';
 import { type Laid, lay, nothingLaid } from './laid.ts';
 

@@ -1,3 +1,4 @@
+import { mixed } from '../duals.ts';
 import { wholeRest } from '../generate.ts';
 import { type Solving, raiseOf } from '../standing.ts';
 import { type BoundEase, boundAt } from './bound-at.ts';
@@ -33,11 +34,11 @@ export function* closeIn(
     yield;
     const isClose = met.value - bound <= close * (1 + Math.abs(bound));
     if (isClose || share < leastShare || meter.spent >= until) return;
-    const mixed = center.map((price, k) => (1 - share) * price + share * met.kind[k]!);
-    const found = yield* boundAt(instance, rest, pool, mixed, ease);
+    const prices = mixed(met.kind, center, share);
+    const found = yield* boundAt(instance, rest, pool, prices, ease);
     if (found.bound > bound) {
       ({ bound } = found);
-      center = mixed;
+      center = prices;
       raiseOf(instance, standing)(bound);
     } else share /= 2;
   }

@@ -1,5 +1,6 @@
 import { type Random, shuffle } from '../../../base/random/random.ts';
 import { type Column, columnWorth } from '../column.ts';
+import { mixed } from '../duals.ts';
 import { columnFound } from '../found.ts';
 import { type Pool, type Rest, addToPool, worthOn } from '../generate.ts';
 import type { Instance } from '../instance.ts';
@@ -65,14 +66,10 @@ export function* movePrices(
     }
     step *= moves.decay;
     // Patterns found in the rough are no measure: those found later are better by a share that differs from kind to kind.
-    if (moves.fine) mixWithMet(instance, rest, pool, prices, random);
+    if (!moves.fine) continue;
+    const met = pricesAmongMet(instance, rest, pool.columns, prices, random);
+    prices.set(mixed(met.kind, prices, shareOfMet));
   }
-}
-
-/** Moves prices more than half the way to those at which the patterns met so far come out. */
-function mixWithMet(instance: Instance, rest: Rest, pool: Pool, prices: Float64Array, random: Random): void {
-  const met = pricesAmongMet(instance, rest, pool.columns, prices, random);
-  prices.forEach((price, k) => (prices[k] = (1 - shareOfMet) * price + shareOfMet * met.kind[k]!));
 }
 
 /** Groups that are there, drawn; those with even and with odd numbers in turn, since either half has a thread of its own where there are many. */

@@ -1,4 +1,5 @@
 import type { Meter } from '../../patterns/meter.ts';
+import { mixed } from '../duals.ts';
 import type { Restriction, StickDuals, StickMaster } from './stick-master.ts';
 import type { StickPricer } from './stick-pricer.ts';
 import { type Pattern, type Sticks, patternWorth, raised } from './sticks.ts';
@@ -40,11 +41,9 @@ export interface GenerateLimits {
 }
 
 function between(a: Point, b: Point, share: number): Point {
-  const mix = (p: Float64Array, q: Float64Array): Float64Array =>
-    p.map((value, i) => share * value + (1 - share) * q[i]!);
   return {
-    kind: mix(a.kind, b.kind),
-    stock: mix(a.stock, b.stock),
+    kind: mixed(a.kind, b.kind, share),
+    stock: mixed(a.stock, b.stock, share),
     fixed: share * a.fixed + (1 - share) * b.fixed,
   };
 }
