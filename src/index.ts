@@ -51,8 +51,16 @@ export type { Job } from './flow/stock/job.ts';
 // choice: which boards, and what on each
 export type * from './flow/choice/choice.ts';
 export * from './flow/choice/progress.ts';
-export type { GroupAsk, OpenThread, OtherThread, SharedAsks } from './flow/choice/other-thread.ts';
+export type {
+  GroupAsk,
+  OpenThread,
+  OtherThread,
+  SharedAsks,
+  SharedExchange,
+} from './flow/choice/other-thread.ts';
 export { answerer } from './flow/choice/other-thread.ts';
+export type { Exchange, Exchanged } from './flow/choice/exchange/exchange.ts';
+export { exchangeColumns } from './flow/choice/exchange/exchange-columns.ts';
 export type { Priced } from './flow/choice/price-together.ts';
 
 // cuts: the order of rips and crosscuts, and the answer for programs

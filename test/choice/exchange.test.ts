@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { random } from '../../src/base/random/random.ts';
 import type { Column } from '../../src/flow/choice/column.ts';
-import { columnTable } from '../../src/flow/choice/column-table.ts';
+import { type ColumnTable, columnTable } from '../../src/flow/choice/column-table.ts';
+import type { Exchange, Exchanged } from '../../src/flow/choice/exchange/exchange.ts';
 import { exchangeColumns } from '../../src/flow/choice/exchange/exchange-columns.ts';
 import {
   type Laid,
@@ -34,8 +34,31 @@ function drawn(stream: Seeded): Drawn {
   return { columns, copies, demand, price: Float64Array.from(demand, () => stream.whole(2, 9)) };
 }
 
-function opened({ columns, copies, demand, price }: Drawn): Laid {
-  return nothingLaid(columnTable(columns, copies.length, demand.length), copies, demand, price);
+function tableOf({ columns, copies, demand }: Drawn): ColumnTable {
+  return columnTable(columns, copies.length, demand.length);
+}
+
+function opened(given: Drawn): Laid {
+  return nothingLaid(tableOf(given).flat, given.copies, given.demand, given.price);
+}
+
+/** Annealed from nothing laid, or from these columns. */
+function annealed(given: Drawn, seed: number, start?: Int32Array): Exchanged {
+  const { columns, flat } = tableOf(given);
+  const { copies, demand, price } = given;
+  const slots = copies.reduce((sum, count) => sum + count, 0);
+  const task: Exchange = {
+    columns: flat,
+    order: Int32Array.from(columns.keys()),
+    copies: Int32Array.from(copies),
+    demand: Int32Array.from(demand),
+    price,
+    start: start ?? new Int32Array(slots).fill(-1),
+    moves: start === undefined ? 4000 : 0,
+    cooling: { from: 5, to: 0.1 },
+    seed,
+  };
+  return finish(exchangeColumns(task));
 }
 
 /** What these columns cost and what they leave open, worked out anew. */
@@ -68,12 +91,13 @@ describe('exchange of columns', () => {
     let someOpen = 0;
     for (let seed = 1; seed <= 60; seed += 1) {
       const given = drawn(seeded(seed));
-      const laid = opened(given);
-      const best = finish(exchangeColumns(laid, 4000, { from: 5, to: 0.1 }, random(seed)));
-      const chosen = [...best].flatMap((c) => (c < 0 ? [] : [laid.table.columns[c]!]));
+      const { columns } = tableOf(given);
+      const best = annealed(given, seed);
+      const chosen = [...best.chosen].flatMap((c) => (c < 0 ? [] : [columns[c]!]));
       const used = given.copies.map((_, g) => chosen.filter(({ group }) => group === g).length);
       used.forEach((count, g) => expect(count).toBeLessThanOrEqual(given.copies[g]!));
       expect(costOf(given, chosen)).toBeCloseTo(leastCost(given), 9);
+      expect(annealed(given, seed, best.chosen).chosen).toEqual(best.chosen);
       if (costOf(given, chosen) > chosen.reduce((sum, { cost }) => sum + cost, 0)) someOpen += 1;
     }
     expect(someOpen).toBeGreaterThan(5);
@@ -84,17 +108,18 @@ describe('exchange of columns', () => {
       const stream = seeded(seed);
       const given = drawn(stream);
       const laid = opened(given);
+      const { columns } = tableOf(given);
       for (let step = 0; step < 60; step += 1) {
         const slot = stream.whole(0, laid.slots.length - 1);
         takeUp(laid, slot);
         const column = leastAdding(laid, slot);
         expect(addedBy(laid, column)).toBeLessThanOrEqual(0);
         const group = laid.slots[slot]!;
-        const own = [...laid.table.columns.keys()].filter((c) => laid.table.columns[c]!.group === group);
+        const own = [...columns.keys()].filter((c) => columns[c]!.group === group);
         const any = stream.chance(0.5) && own.length > 0 ? own[stream.whole(0, own.length - 1)]! : column;
         lay(laid, slot, any);
       }
-      const chosen = [...laid.chosen].map((c) => (c < 0 ? null : laid.table.columns[c]!));
+      const chosen = [...laid.chosen].map((c) => (c < 0 ? null : columns[c]!));
       given.demand.forEach((wanted, kind) => {
         const holders = [...chosen.keys()].filter((slot) => chosen[slot]?.kinds.includes(kind));
         expect([...laid.holders[kind]!].sort((a, b) => a - b)).toEqual(holders);

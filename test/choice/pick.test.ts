@@ -3,6 +3,7 @@ import { type Column, columnOf } from '../../src/flow/choice/column.ts';
 import type { Instance } from '../../src/flow/choice/instance.ts';
 import { pickColumns } from '../../src/flow/choice/pick/pick-columns.ts';
 import { type Plan, planOf } from '../../src/flow/choice/plan.ts';
+import { exchangeInTurn } from '../../src/flow/choice/exchange/exchange-in-turn.ts';
 import { priceInTurn } from '../../src/flow/choice/price-together.ts';
 import { openStripPricer } from '../../src/flow/patterns/strip/strip-pricer.ts';
 import { type Seeded, seeded } from '../laws/seeded.ts';
@@ -44,7 +45,7 @@ function randomInstance(random: Seeded): Instance {
     kinds: platesKinds,
     pricer: openStripPricer(plate, platesKinds, fineness, meter),
   }));
-  return { kinds, groups, meter, price: priceInTurn(meter) };
+  return { kinds, groups, meter, price: priceInTurn(meter), exchange: exchangeInTurn };
 }
 
 /** Patterns as counts alone: where pieces lie is nothing to the choice. */

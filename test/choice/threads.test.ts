@@ -5,9 +5,12 @@ import {
   type GroupAsk,
   type OpenThread,
   type SharedAsks,
+  type SharedExchange,
   answerer,
   fewestShared,
 } from '../../src/flow/choice/other-thread.ts';
+import type { Exchange } from '../../src/flow/choice/exchange/exchange.ts';
+import { exchangeColumns } from '../../src/flow/choice/exchange/exchange-columns.ts';
 import { finish } from '../../src/flow/choice/progress.ts';
 import { mantelJob } from '../laws/random-job.ts';
 
@@ -21,6 +24,13 @@ function solved(thread?: OpenThread): Choice {
 }
 
 type Share = (asks: readonly GroupAsk[]) => SharedAsks | null;
+
+/** Anneals as a thread would. */
+function exchanging(task: Exchange): SharedExchange {
+  return { other: () => finish(exchangeColumns(task)) };
+}
+
+const neverExchanges = (): SharedExchange => ({ other: () => null });
 
 /** A stand-in that has the job's instance, and leaves `own(of)` of the asks to the solve; the rest it answers from the last one back. */
 function leaving(own: (of: number) => number, lots: number[] = []): OpenThread {
@@ -36,6 +46,7 @@ function leaving(own: (of: number) => number, lots: number[] = []): OpenThread {
           others: () => rest.toReversed().map(answer).toReversed(),
         };
       },
+      exchange: exchanging,
     };
   };
 }
@@ -71,7 +82,22 @@ describe('a solve that shares its pricing', () => {
   ];
 
   it.each(broken)('comes to the same where the other %s', (_how, share) => {
-    expect(solved(() => ({ share: share() }))).toEqual(alone);
+    expect(solved(() => ({ share: share(), exchange: neverExchanges }))).toEqual(alone);
+    expect(solved(() => ({ share: share(), exchange: () => null }))).toEqual(alone);
+  });
+
+  it('leaves one of two annealings to the other', () => {
+    let exchanged = 0;
+    const open = leaving(() => 0);
+    const counting: OpenThread = (given) => ({
+      share: open(given)!.share,
+      exchange(task) {
+        exchanged += 1;
+        return exchanging(task);
+      },
+    });
+    expect(solved(counting)).toEqual(alone);
+    expect(exchanged).toBeGreaterThan(0);
   });
 
   it('does without where there is no thread, and asks for none where the job is small', () => {
@@ -106,6 +132,7 @@ describe('a solve of very many boards that shares its pricing', () => {
           for (const { group } of asks) asked.add(group % 2);
           return { take: () => false, others: () => asks.map(answer) };
         },
+        exchange: exchanging,
       };
     };
     expect(solvedMany(open)).toEqual(alone);
@@ -113,8 +140,9 @@ describe('a solve of very many boards that shares its pricing', () => {
   });
 
   it('comes to the same where the other is gone, or never answers', () => {
-    expect(solvedMany(() => ({ share: () => null }))).toEqual(alone);
-    expect(solvedMany(() => ({ share: () => ({ take: () => false, others: () => null }) }))).toEqual(alone);
+    expect(solvedMany(() => ({ share: () => null, exchange: () => null }))).toEqual(alone);
+    const never = (): SharedAsks => ({ take: () => false, others: () => null });
+    expect(solvedMany(() => ({ share: never, exchange: neverExchanges }))).toEqual(alone);
   });
 });
 

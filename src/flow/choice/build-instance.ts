@@ -13,6 +13,7 @@ import { openAnyStagePricer } from './any-stage-pricer.ts';
 import { claimedAreas } from './claimed-area.ts';
 import type { BlankKind, Instance, StockGroup } from './instance.ts';
 import { kindsOf, piecesIn } from './kinds.ts';
+import { exchangeInTurn } from './exchange/exchange-in-turn.ts';
 import { priceInTurn } from './price-together.ts';
 
 /** Collects the clearances of one board: sets of its defects, numbered as they turn up. */
@@ -194,5 +195,6 @@ export function buildInstance(job: Job): Instance {
     isMany: boards.length > mostBesideRows,
   };
   const groups = boards.map((index) => groupOf(job, kinds, index, shared));
-  return { kinds, groups, meter: shared.meter, price: priceInTurn(shared.meter) };
+  const { meter } = shared;
+  return { kinds, groups, meter, price: priceInTurn(meter), exchange: exchangeInTurn };
 }

@@ -1,16 +1,11 @@
 import type { Column } from './column.ts';
+import type { FlatColumns } from './flat-columns.ts';
 
-/** Columns as flat lists, by group; of column c the entries at[c] up to at[c + 1] say which kinds it holds and how often. */
+/** Columns, and the same as flat lists. */
 export interface ColumnTable {
+  /** In the order of the lists: by group. */
   readonly columns: readonly Column[];
-  readonly cost: Float64Array;
-  readonly at: Int32Array;
-  readonly kind: Int32Array;
-  readonly count: Int32Array;
-  /** Columns of group g: first[g] up to first[g + 1]. */
-  readonly first: Int32Array;
-  /** By kind, the columns that hold it. */
-  readonly holding: readonly Int32Array[];
+  readonly flat: FlatColumns;
 }
 
 /** The table of these columns, whatever their order. */
@@ -30,11 +25,14 @@ export function columnTable(given: readonly Column[], groups: number, kinds: num
   for (let g = 0; g < groups; g += 1) first[g + 1] = Math.max(first[g]!, first[g + 1]!);
   return {
     columns,
-    cost: Float64Array.from(columns, ({ cost }) => cost),
-    at,
-    kind: Int32Array.from(entries, ([kind]) => kind),
-    count: Int32Array.from(entries, ([, count]) => count),
-    first,
-    holding: holding.map((list) => Int32Array.from(list)),
+    flat: {
+      group: Int32Array.from(columns, ({ group }) => group),
+      cost: Float64Array.from(columns, ({ cost }) => cost),
+      at,
+      kind: Int32Array.from(entries, ([kind]) => kind),
+      count: Int32Array.from(entries, ([, count]) => count),
+      first,
+      holding: holding.map((list) => Int32Array.from(list)),
+    },
   };
 }

@@ -1,3 +1,4 @@
+import type { ExchangeTogether } from './exchange/exchange.ts';
 import type { PriceTogether } from './price-together.ts';
 import type { Meter } from '../patterns/meter.ts';
 import type { Kind, Plate } from '../patterns/plate.ts';
@@ -70,4 +71,6 @@ export interface Instance {
   readonly meter: Meter;
   /** Prices several boards, at the same time where there are threads for it. */
   readonly price: PriceTogether;
+  /** Exchanges columns between boards, several times at once where there are threads for it. */
+  readonly exchange: ExchangeTogether;
 }

@@ -9,6 +9,8 @@ import {
   priceInTurn,
   priceOne,
 } from './price-together.ts';
+import type { Exchange, ExchangeTogether, Exchanged } from './exchange/exchange.ts';
+import { exchangeColumns } from './exchange/exchange-columns.ts';
 import { isSticks } from './sticks/to-sticks.ts';
 
 /** An ask as plain data, for a thread that has made the same instance of the same job: its group by number. */
@@ -24,10 +26,18 @@ export interface SharedAsks {
   others(): readonly Priced[] | null;
 }
 
-/** A thread that has a job's instance, and answers what it is asked about it. */
+/** An annealing that the other thread is at. */
+export interface SharedExchange {
+  /** Waits for what it comes to; null when the thread does not answer. */
+  other(): Exchanged | null;
+}
+
+/** A thread that has a job's instance, and answers what it is asked about it. One thing at a time: what it was at before is not answered any more. */
 export interface OtherThread {
-  /** Lets it begin; one lot of asks at a time. Null when it cannot any more. */
+  /** Lets it begin with asks. Null when it cannot any more. */
   share(asks: readonly GroupAsk[]): SharedAsks | null;
+  /** Lets it begin with an annealing. Null when it cannot any more. */
+  exchange(task: Exchange): SharedExchange | null;
 }
 
 /**
@@ -56,7 +66,21 @@ export function withThread(job: Job, instance: Instance, open: OpenThread | unde
   const thread = open(job);
   if (thread === null) return instance;
   const price = length > mostOnBoth ? priceByHalves(instance, thread) : priceOnTwo(instance, thread);
-  return { ...instance, price };
+  return { ...instance, price, exchange: exchangeOnTwo(thread) };
+}
+
+/** The last annealing on the other thread, the others on this one. */
+function exchangeOnTwo(thread: OtherThread): ExchangeTogether {
+  return function* (tasks) {
+    const last = tasks.length < 2 ? undefined : tasks.at(-1);
+    const shared = last === undefined ? null : thread.exchange(last);
+    const own = shared === null ? tasks : tasks.slice(0, -1);
+    const answers: Exchanged[] = [];
+    for (const task of own) answers.push(yield* exchangeColumns(task));
+    // What the other leaves unanswered is answered here.
+    if (shared !== null) answers.push(shared.other() ?? (yield* exchangeColumns(last!)));
+    return answers;
+  };
 }
 
 /** Asks as plain data, their boards by number. */

@@ -1,5 +1,5 @@
-import type { MessagePort } from 'node:worker_threads';
-import type { GroupAsk, Job, Priced } from '../../index.ts';
+import { type MessagePort, receiveMessageOnPort } from 'node:worker_threads';
+import type { Exchange, Exchanged, GroupAsk, Job, Priced } from '../../index.ts';
 
 // What the two threads share. They meet in memory, since neither listens to events while it works.
 
@@ -10,20 +10,35 @@ export interface PricingWork {
   readonly bell: Int32Array;
 }
 
-/** A job to make ready for, or asks about the last one. */
+/** A job to make ready for, asks about the last one, or an annealing. Whatever is to be answered has a number of its own. */
 export type ToThread =
   | { readonly kind: 'job'; readonly job: Job }
-  | { readonly kind: 'asks'; readonly lot: Int32Array; readonly asks: readonly GroupAsk[] };
+  | {
+      readonly kind: 'asks';
+      readonly number: number;
+      readonly lot: Int32Array;
+      readonly asks: readonly GroupAsk[];
+    }
+  | { readonly kind: 'exchange'; readonly number: number; readonly lot: Int32Array; readonly task: Exchange };
 
-/** Answers to the last asks of a lot, in their order. */
-export interface FromThread {
-  readonly answers: readonly Priced[];
+/** What came of the task of a number: answers to the last asks of a lot, in their order, or where an annealing ended. */
+export type FromThread =
+  | { readonly number: number; readonly answers: readonly Priced[] }
+  | { readonly number: number; readonly exchanged: Exchanged };
+
+/** The posted answer of this number; what was posted before it is no longer wanted. Null when it is not there. */
+export function received(port: MessagePort, number: number): FromThread | null {
+  for (;;) {
+    const said = receiveMessageOnPort(port)?.message as FromThread | undefined;
+    if (said === undefined) return null;
+    if (said.number === number) return said;
+  }
 }
 
-/** A lot of asks in memory of both: how many are taken by either thread, how many the other has answered, how it stands. */
+/** A task in memory of both: how many asks are taken by either thread, how many steps the other has done, how it stands. */
 export const lotSize = 3;
 export const takenAt = 0;
-export const answeredAt = 1;
+export const doneAt = 1;
 export const stateAt = 2;
 
 /** How a lot stands: the other thread works on it, has posted its answers, or has failed. */

@@ -1,12 +1,12 @@
 import { availableParallelism } from 'node:os';
-import { MessageChannel, type MessagePort, Worker, receiveMessageOnPort } from 'node:worker_threads';
-import type { GroupAsk, Job, OpenThread, SharedAsks } from '../../index.ts';
+import { MessageChannel, type MessagePort, Worker } from 'node:worker_threads';
+import type { Exchange, GroupAsk, Job, OpenThread, SharedAsks, SharedExchange } from '../../index.ts';
 import {
-  type FromThread,
   type PricingWork,
   type ToThread,
-  answeredAt,
+  doneAt,
   lotSize,
+  received,
   stateAt,
   states,
   takeOne,
@@ -48,6 +48,9 @@ export function pricingThread(script: URL | null = workerScript()): PricingThrea
       share(asks) {
         return isOver || own.job !== job ? null : sharedWith(own, asks, end);
       },
+      exchange(task) {
+        return isOver || own.job !== job ? null : exchangedBy(own, task, end);
+      },
     };
   };
   return { open, end };
@@ -60,6 +63,8 @@ function workerScript(): URL | null {
 interface Running {
   /** The job opened last. */
   job: Job | null;
+  /** Tasks given so far. */
+  tasks: number;
   readonly port: MessagePort;
   readonly post: (message: ToThread) => void;
   readonly end: () => void;
@@ -76,6 +81,7 @@ function started(script: URL, fails: () => void): Running | null {
     worker.on('error', fails).on('exit', fails).unref();
     return {
       job: null,
+      tasks: 0,
       port,
       post(message) {
         port.postMessage(message);
@@ -93,16 +99,33 @@ function started(script: URL, fails: () => void): Running | null {
   }
 }
 
-function sharedWith({ port, post }: Running, asks: readonly GroupAsk[], giveUp: () => void): SharedAsks {
-  const lot = new Int32Array(new SharedArrayBuffer(4 * lotSize));
-  post({ kind: 'asks', lot, asks });
+function newLot(): Int32Array {
+  return new Int32Array(new SharedArrayBuffer(4 * lotSize));
+}
+
+function sharedWith(running: Running, asks: readonly GroupAsk[], giveUp: () => void): SharedAsks {
+  const lot = newLot();
+  const number = (running.tasks += 1);
+  running.post({ kind: 'asks', number, lot, asks });
   return {
     take: () => takeOne(lot, asks.length),
     others() {
-      if (isPosted(lot)) {
-        const answers = (receiveMessageOnPort(port)?.message as FromThread | undefined)?.answers;
-        if (answers !== undefined) return answers;
-      }
+      const said = isPosted(lot) ? received(running.port, number) : null;
+      if (said !== null && 'answers' in said) return said.answers;
+      giveUp();
+      return null;
+    },
+  };
+}
+
+function exchangedBy(running: Running, task: Exchange, giveUp: () => void): SharedExchange {
+  const lot = newLot();
+  const number = (running.tasks += 1);
+  running.post({ kind: 'exchange', number, lot, task });
+  return {
+    other() {
+      const said = isPosted(lot) ? received(running.port, number) : null;
+      if (said !== null && 'exchanged' in said) return said.exchanged;
       giveUp();
       return null;
     },
@@ -112,9 +135,9 @@ function sharedWith({ port, post }: Running, asks: readonly GroupAsk[], giveUp: 
 /** Waits until the other thread has posted its answers; false when it has failed, or gives no sign of life. */
 function isPosted(lot: Int32Array): boolean {
   for (;;) {
-    const answered = Atomics.load(lot, answeredAt);
+    const answered = Atomics.load(lot, doneAt);
     const woken = Atomics.wait(lot, stateAt, states.open, patience);
     if (woken !== 'timed-out') return Atomics.load(lot, stateAt) === states.posted;
-    if (Atomics.load(lot, answeredAt) === answered) return false;
+    if (Atomics.load(lot, doneAt) === answered) return false;
   }
 }

@@ -6,6 +6,9 @@ import { describe, expect, it } from 'vitest';
 import type { Choice } from '../../../src/flow/choice/choice.ts';
 import { choose } from '../../../src/flow/choice/choose.ts';
 import { type GroupAsk, type OpenThread, answerer } from '../../../src/flow/choice/other-thread.ts';
+import { columnTable } from '../../../src/flow/choice/column-table.ts';
+import type { Exchange } from '../../../src/flow/choice/exchange/exchange.ts';
+import { exchangeColumns } from '../../../src/flow/choice/exchange/exchange-columns.ts';
 import { finish } from '../../../src/flow/choice/progress.ts';
 import { pricingThread } from '../../../src/shell/threads/pricing-thread.ts';
 import { mantelJob } from '../../laws/random-job.ts';
@@ -38,6 +41,7 @@ function counted(open: OpenThread, answers: number[]): OpenThread {
           },
         };
       },
+      exchange: (task) => thread.exchange(task),
     };
   };
 }
@@ -56,6 +60,27 @@ function solvedWith(text: string): { readonly choice: Choice; readonly answers: 
 const alone = solved();
 const worth = Float64Array.from(job.parts, ({ length, width }) => length * width);
 
+/** Two boards for three kinds: one pattern of each, and one of two kinds on the second. */
+const annealing: Exchange = {
+  columns: columnTable(
+    [
+      { group: 0, placements: [], kinds: [0], counts: [2], cost: 5 },
+      { group: 1, placements: [], kinds: [1], counts: [1], cost: 4 },
+      { group: 1, placements: [], kinds: [1, 2], counts: [1, 1], cost: 4 },
+    ],
+    2,
+    3,
+  ).flat,
+  order: Int32Array.of(2, 0, 1),
+  copies: Int32Array.of(1, 1),
+  demand: Int32Array.of(2, 1, 1),
+  price: Float64Array.of(4, 4, 2),
+  start: Int32Array.of(-1, -1),
+  moves: 3000,
+  cooling: { from: 3, to: 0.1 },
+  seed: 1,
+};
+
 describe.runIf(availableParallelism() > 1)('the pricing thread', () => {
   it('answers its share, and the choice is the same as with one thread', () => {
     expect(existsSync(script), 'not built: npm run build').toBe(true);
@@ -71,6 +96,23 @@ describe.runIf(availableParallelism() > 1)('the pricing thread', () => {
     end();
     end();
     expect(open(job)).toBe(null);
+  });
+
+  it('anneals as this thread does, and passes over what is no longer wanted', () => {
+    const { open, end } = pricingThread(pathToFileURL(script));
+    const thread = open(job);
+    const alike = finish(exchangeColumns(annealing));
+    expect(new Set(alike.chosen).size).toBeGreaterThan(1);
+    expect(thread?.exchange(annealing)?.other()).toEqual(alike);
+    const asks = [0, 1].map((group): GroupAsk => ({ group, how: 'rough', worth, target: 0, slack: 0 }));
+    thread?.exchange(annealing);
+    expect(thread?.share(asks)?.others()).toEqual(asks.map(answerer(job)));
+    thread?.share(asks);
+    expect(thread?.exchange({ ...annealing, seed: 2 })?.other()).toEqual(
+      finish(exchangeColumns({ ...annealing, seed: 2 })),
+    );
+    end();
+    expect(thread?.exchange(annealing)).toBe(null);
   });
 
   it('answers for the job opened last, and for no other', () => {

@@ -1,11 +1,11 @@
-import type { ColumnTable } from '../column-table.ts';
+import type { FlatColumns } from '../flat-columns.ts';
 
 /**
  * Columns laid on boards, each copy of a group a slot. Pieces may be laid out more often than they are wanted, which brings nothing, or
  * be left open at a price.
  */
 export interface Laid {
-  readonly table: ColumnTable;
+  readonly table: FlatColumns;
   /** Group of each slot. */
   readonly slots: Int32Array;
   /** Slots of group g: firstSlot[g] up to firstSlot[g + 1]. */
@@ -18,20 +18,34 @@ export interface Laid {
   readonly holders: readonly number[][];
   /** What an open piece of each kind costs. */
   readonly price: Float64Array;
+  /** By column, what it adds when all its pieces are open: below 0, mostly. */
+  readonly leastAdded: Float64Array;
+  /** The table's entries, those of each column by falling worth: what is dearest is soonest missed. */
+  readonly kind: Int32Array;
+  readonly count: Int32Array;
   /** Columns and entries looked at: what the work is counted by. */
   looks: number;
 }
 
+/** Slots of group g: from the g-th of these numbers up to the next. */
+export function firstSlots(copies: ArrayLike<number>): Int32Array {
+  const first = new Int32Array(copies.length + 1);
+  for (let g = 0; g < copies.length; g += 1) first[g + 1] = first[g]! + copies[g]!;
+  return first;
+}
+
 /** Nothing laid yet. @param copies of each group; so many slots it has   @param demand pieces of each kind */
 export function nothingLaid(
-  table: ColumnTable,
-  copies: readonly number[],
+  table: FlatColumns,
+  copies: ArrayLike<number>,
   demand: ArrayLike<number>,
   price: Float64Array,
 ): Laid {
-  const slots = Int32Array.from(copies.flatMap((count, g) => Array.from({ length: count }, () => g)));
-  const firstSlot = new Int32Array(copies.length + 1);
-  copies.forEach((count, g) => (firstSlot[g + 1] = firstSlot[g]! + count));
+  const { kind, count } = byFallingWorth(table, price);
+  const slots = Int32Array.from(
+    Array.from(copies).flatMap((count, g) => Array.from({ length: count }, () => g)),
+  );
+  const firstSlot = firstSlots(copies);
   return {
     table,
     slots,
@@ -40,14 +54,36 @@ export function nothingLaid(
     left: Int32Array.from(demand),
     holders: Array.from(demand, () => []),
     price,
+    leastAdded: table.cost.map((cost, c) => cost - worthOf(table, c, price)),
+    kind,
+    count,
     looks: 0,
   };
 }
 
+function worthOf({ at, kind, count }: FlatColumns, c: number, price: Float64Array): number {
+  let sum = 0;
+  for (let e = at[c]!; e < at[c + 1]!; e += 1) sum += count[e]! * price[kind[e]!]!;
+  return sum;
+}
+
+/** The entries of a table, those of each column by falling worth. */
+function byFallingWorth(
+  { cost, at, kind, count }: FlatColumns,
+  price: Float64Array,
+): Pick<Laid, 'kind' | 'count'> {
+  const order = Array.from(cost).flatMap((_, c) =>
+    Array.from({ length: at[c + 1]! - at[c]! }, (__, i) => at[c]! + i).sort(
+      (a, b) => count[b]! * price[kind[b]!]! - count[a]! * price[kind[a]!]! || a - b,
+    ),
+  );
+  return { kind: Int32Array.from(order, (e) => kind[e]!), count: Int32Array.from(order, (e) => count[e]!) };
+}
+
 /** What laying a column adds: its cost less the price of the open pieces it holds. 0 for none (−1). */
-export function addedBy({ table, left, price }: Laid, column: number): number {
+export function addedBy({ table, left, price, kind, count }: Laid, column: number): number {
   if (column < 0) return 0;
-  const { at, kind, count } = table;
+  const { at } = table;
   let added = table.cost[column]!;
   for (let e = at[column]!; e < at[column + 1]!; e += 1) {
     const open = left[kind[e]!]!;
@@ -81,18 +117,29 @@ export function lay(laid: Laid, slot: number, column: number): void {
   }
 }
 
-/** The column, or none (−1), that adds least in an empty slot. O(columns of its group). */
+/**
+ * The column, or none (−1), that adds least in an empty slot. A column is dropped as soon as what it holds too much makes it dearer than the
+ * best so far: mostly by its dearest piece. O(columns of its group).
+ */
 export function leastAdding(laid: Laid, slot: number): number {
-  const { first } = laid.table;
+  const { left, price, leastAdded, kind, count } = laid;
+  const { first, at } = laid.table;
   const group = laid.slots[slot]!;
+  const until = first[group + 1]!;
   let least = 0;
   let best = -1;
-  for (let column = first[group]!; column < first[group + 1]!; column += 1) {
-    const added = addedBy(laid, column);
+  for (let column = first[group]!; column < until; column += 1) {
+    let added = leastAdded[column]!;
+    const end = at[column + 1]!;
+    for (let e = at[column]!; e < end && added < least; e += 1) {
+      const open = left[kind[e]!]!;
+      const tooMany = open > 0 ? count[e]! - open : count[e]!;
+      if (tooMany > 0) added += tooMany * price[kind[e]!]!;
+    }
     if (added >= least) continue;
     least = added;
     best = column;
   }
-  laid.looks += first[group + 1]! - first[group]!;
+  laid.looks += until - first[group]!;
   return best;
 }

@@ -1,23 +1,28 @@
-import type { Random } from '../../../base/random/random.ts';
-import { type Column, columnLoss } from '../column.ts';
-import { columnTable } from '../column-table.ts';
+import { type Random, uniform } from '../../../base/random/random.ts';
+import type { Column } from '../column.ts';
 import { keepFound } from '../found.ts';
 import { type Pool, type Rest, wholeRest, worthOn } from '../generate.ts';
 import { greedy, tastedPrices } from '../greedy.ts';
 import type { Instance } from '../instance.ts';
-import { planOf, restAfter, withoutSurplus } from '../plan.ts';
+import { type Plan, planOf, restAfter, withoutSurplus } from '../plan.ts';
 import { type PriceAsk, priceInLots } from '../price-together.ts';
 import { layAgain } from '../prices/lay-again.ts';
 import { type Solving, isMet, offerTo } from '../standing.ts';
-import { exchangeColumns } from './exchange-columns.ts';
-import { type Laid, lay, nothingLaid } from './laid.ts';
+import type { Exchange } from './exchange.ts';
+import { type InPlay, columnsInPlay, groupsInPlay, worthAbout } from './in-play.ts';
+import { firstSlots } from './laid.ts';
 
-/** Moves of a round for each group, and how its temperature falls, in shares of what a board's pattern is worth in the mean. */
-const movesPerGroup = 1000;
-const cooling = { from: 0.03, to: 8e-4 } as const;
+/** Moves of an annealing for each group. */
+const movesPerGroup = 2500;
 
-/** A column is in play if it is not dearer than even by more than this share of that worth, and some small change. */
-const mostLoss = 0.25;
+/**
+ * How temperatures fall, in shares of what a board's pattern is worth in the mean: of a round's two annealings, one for each thread that there may be,
+ * one forgets where it began, and one stays near.
+ */
+const coolings = [
+  { from: 0.08, to: 6e-3 },
+  { from: 0.025, to: 4e-3 },
+] as const;
 
 /** By how much more than its price an open piece costs at first, what is added when a round leaves one open, and what is left of that a round later. */
 const surcharge = { first: 0.15, more: 0.1, decay: 0.95, ofMissing: 0.5 } as const;
@@ -25,53 +30,44 @@ const surcharge = { first: 0.15, more: 0.1, decay: 0.95, ofMissing: 0.5 } as con
 /** Share of its cost by which a pattern asked for may fall short of the best. */
 const goodEnough = 5e-3;
 
-/** A group is in play if some pattern of it loses less than this share of it. */
-const nearlyPays = 0.05;
-
 /** Share of a round's work that goes into neighbourhoods laid out again. */
-const shareLaidAgain = 0.35;
+const shareLaidAgain = 0.15;
 
 /** Work of a column looked at. */
-const workPerLook = 5;
+const workPerLook = 2;
 
-/** What a pattern of a group is worth about: its board's cost, and where boards cost nothing, what it brings at the prices. */
-function worthAbout({ groups }: Instance, pool: Pool, g: number): number {
-  return groups[g]!.cost > 0 ? groups[g]!.cost : pool.prices!.group[g]!;
-}
-
-/** The incumbent, laid among all columns in play. */
-function laidOut(instance: Instance, pool: Pool, columns: readonly Column[], price: Float64Array): Laid {
-  const own = new Set(columns);
-  const others = pool.columns.filter(
-    (column) =>
-      !own.has(column) &&
-      columnLoss(column, pool.prices!) < mostLoss * worthAbout(instance, pool, column.group) + 1,
-  );
-  const table = columnTable([...own, ...others], instance.groups.length, instance.kinds.length);
+/** Annealings that begin from a layout, each with its own chances. */
+function tasksFrom(
+  instance: Instance,
+  pool: Pool,
+  { columns, flat, order }: InPlay,
+  laid: readonly Column[],
+  price: Float64Array,
+  stream: Random,
+): Exchange[] {
   const { demand, copies } = wholeRest(instance);
   const pieces = demand.reduce((sum, count) => sum + count, 0);
-  const laid = nothingLaid(
-    table,
-    Array.from(copies, (count) => Math.min(count, pieces)),
-    demand,
-    price,
-  );
-  const number = new Map(table.columns.map((column, c) => [column, c]));
-  const next = laid.firstSlot.slice();
-  for (const column of columns) {
-    lay(laid, next[column.group]!, number.get(column)!);
+  const slots = copies.map((count) => Math.min(count, pieces));
+  const next = firstSlots(slots);
+  const start = new Int32Array(next.at(-1)!).fill(-1);
+  const number = new Map(columns.map((column, c) => [column, c]));
+  for (const column of laid) {
+    start[next[column.group]!] = number.get(column)!;
     next[column.group] = next[column.group]! + 1;
   }
-  return laid;
-}
-
-/** Groups that may come into a good layout: those laid out, and those of which some pattern nearly pays. */
-function groupsInPlay(instance: Instance, pool: Pool, columns: readonly Column[]): number[] {
-  const near = new Set(columns.map(({ group }) => group));
-  for (const column of pool.columns)
-    if (columnLoss(column, pool.prices!) < nearlyPays * worthAbout(instance, pool, column.group))
-      near.add(column.group);
-  return [...near].sort((a, b) => a - b);
+  const { groups } = instance;
+  const mean = groups.reduce((sum, _, g) => sum + worthAbout(instance, pool, g), 0) / groups.length;
+  return coolings.map(({ from, to }) => ({
+    columns: flat,
+    order,
+    copies: slots,
+    demand,
+    price,
+    start,
+    moves: movesPerGroup * groups.length,
+    cooling: { from: from * mean, to: to * mean },
+    seed: Math.floor(uniform(stream) * 2 ** 32),
+  }));
 }
 
 /** Asks groups for patterns at such prices, each for another taste of them. */
@@ -101,10 +97,33 @@ function moveSurcharges(surcharges: Float64Array, open: Int32Array, missing: Int
   });
 }
 
+/** A layout that an annealing leads to, and what was open before a greedy laid it out on the boards left free. */
+interface End {
+  readonly plan: Plan;
+  readonly open: Int32Array;
+}
+
+function* completed(
+  instance: Instance,
+  pool: Pool,
+  taken: readonly Column[],
+): Generator<void, End, void> {
+  const kept = withoutSurplus(instance, taken);
+  const after = restAfter(instance, kept);
+  const open = after.demand.slice();
+  const found = yield* greedy(instance, after, pool, pool.prices!.kind, { fine: true, fromPool: true });
+  return { plan: planOf(instance, [...kept, ...found]), open };
+}
+
+/** By kind, the most of these counts. */
+function mostOf(counts: readonly Int32Array[]): Int32Array {
+  return counts[0]!.map((_, k) => Math.max(...counts.map((each) => each[k]!)));
+}
+
 /**
- * Improves a layout of many boards in rounds: columns met are exchanged until next to nothing is lost; what is left open is laid out
- * by a greedy on the boards left free; some neighbourhoods are laid out again; new patterns are asked for at prices that rise
- * for what was left open. Needs the pool's prices.
+ * Improves a layout of many boards in rounds: columns met are exchanged until next to nothing is lost, twice with other chances; what is left
+ * open is laid out by a greedy on the boards left free; some neighbourhoods are laid out again; new patterns are asked for at
+ * prices that rise for what was left open. Needs the pool's prices.
  * Yields after each board asked and each thousand moves; ends when the budget is spent.
  */
 export function* layByExchange({
@@ -127,22 +146,20 @@ export function* layByExchange({
   ) {
     const begun = meter.spent;
     const prices = pool.prices.kind.map((price, k) => price * (1 + surcharges[k]!));
-    const laid = laidOut(instance, pool, standing.best.columns, prices);
-    const mean =
-      instance.groups.reduce((sum, _, g) => sum + worthAbout(instance, pool, g), 0) / instance.groups.length;
-    const temperature = { from: cooling.from * mean, to: cooling.to * mean };
-    const moves = movesPerGroup * instance.groups.length;
-    const best = yield* exchangeColumns(laid, moves, temperature, stream);
-    meter.spent += workPerLook * laid.looks;
-    const taken = Array.from(best).flatMap((c) => (c < 0 ? [] : [laid.table.columns[c]!]));
-    const kept = withoutSurplus(instance, taken);
-    const after = restAfter(instance, kept);
-    const open = after.demand.slice();
-    const found = yield* greedy(instance, after, pool, pool.prices.kind, { fine: true, fromPool: true });
-    const plan = planOf(instance, [...kept, ...found]);
-    offer(plan);
-    moveSurcharges(surcharges, open, plan.missing);
-    yield* newPatterns(instance, rest, pool, groupsInPlay(instance, pool, taken), prices, stream);
+    const { columns: laid } = standing.best;
+    const inPlay = columnsInPlay(instance, pool, laid);
+    const found = yield* instance.exchange(tasksFrom(instance, pool, inPlay, laid, prices, stream));
+    const taken = found.map(({ chosen }) =>
+      Array.from(chosen).flatMap((c) => (c < 0 ? [] : [inPlay.columns[c]!])),
+    );
+    const ends: End[] = [];
+    for (const [i, { looks }] of found.entries()) {
+      meter.spent += workPerLook * looks;
+      ends.push(yield* completed(instance, pool, taken[i]!));
+      offer(ends[i]!.plan);
+    }
+    moveSurcharges(surcharges, mostOf(ends.map(({ open }) => open)), mostOf(ends.map(({ plan }) => plan.missing)));
+    yield* newPatterns(instance, rest, pool, groupsInPlay(instance, pool, taken.flat()), prices, stream);
     const again = (shareLaidAgain / (1 - shareLaidAgain)) * (meter.spent - begun);
     yield* layAgain(instance, standing.best, store, stream, Math.min(budget, meter.spent + again), offer);
   }

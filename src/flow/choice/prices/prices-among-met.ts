@@ -1,6 +1,7 @@
 import { type Random, shuffle } from '../../../base/random/random.ts';
 import type { Column, Prices } from '../column.ts';
-import { type ColumnTable, columnTable } from '../column-table.ts';
+import { columnTable } from '../column-table.ts';
+import type { FlatColumns } from '../flat-columns.ts';
 import type { Rest } from '../generate.ts';
 import type { Instance } from '../instance.ts';
 import { dueFor } from '../wanted.ts';
@@ -27,7 +28,7 @@ export interface MetPrices extends Prices {
 
 /** The column of a group that pays most at these prices, and what it brings beyond its cost; none that pays: −1 and 0. */
 function bestPaying(
-  { cost, at, kind, count, first }: ColumnTable,
+  { cost, at, kind, count, first }: FlatColumns,
   g: number,
   prices: Float64Array,
 ): { readonly column: number; readonly pays: number } {
@@ -44,7 +45,7 @@ function bestPaying(
 }
 
 /** What a job is worth at these prices less what its boards bring with the columns of the table. */
-function valueAt(instance: Instance, rest: Rest, table: ColumnTable, prices: Float64Array): MetPrices {
+function valueAt(instance: Instance, rest: Rest, table: FlatColumns, prices: Float64Array): MetPrices {
   const group = Float64Array.from(instance.groups, (_, g) => bestPaying(table, g, prices).pays);
   const brought = group.reduce((sum, pays, g) => sum + rest.copies[g]! * pays, 0);
   return { kind: prices.slice(), group, value: dueFor(instance, rest, prices) - brought };
@@ -64,7 +65,7 @@ export function pricesAmongMet(
   random: Random,
 ): MetPrices {
   const { groups, kinds } = instance;
-  const table = columnTable(columns, groups.length, kinds.length);
+  const table = columnTable(columns, groups.length, kinds.length).flat;
   const slots = rest.copies.reduce((sum, copies) => sum + copies, 0);
   const prices = from.slice();
   const cut = new Float64Array(kinds.length);
@@ -91,7 +92,7 @@ export function pricesAmongMet(
 
 /** Adds to what is cut what so many copies of a board would. */
 function addBest(
-  table: ColumnTable,
+  table: FlatColumns,
   g: number,
   copies: number,
   prices: Float64Array,
