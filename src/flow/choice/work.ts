@@ -2,17 +2,26 @@ import { isByPrices, isOfVeryMany } from './by-prices.ts';
 import type { Instance } from './instance.ts';
 import { piecesIn } from './kinds.ts';
 
-/** Work that an effort of 1 allows: a base, and more for every piece. One unit is about 25 ns. */
+/** Work that an effort of 1 allows: a base, and more for every piece. A unit is 7 to 25 ns, the more the larger the share of the simplex. */
 const workPerSolve = 1.6e8;
 const workPerPiece = 4.5e6;
 
+/** With more groups than this, and no more than are solved by a simplex, most of the time goes to it and not to the work that is counted. */
+const fewGroups = 20;
+const shareOfSome = 0.7;
+
 /** The same with many boards, where no simplex takes time beside the work that is counted; and with very many, where each is asked for a few pieces. */
-const workPerPieceOfMany = 11e6;
+const workPerPieceOfMany = 13e6;
 const workPerPieceOfVeryMany = 15e6;
 
 /** Work that a solve may do. */
 export function workFor(instance: Instance, effort: number): number {
-  const ofMany = isOfVeryMany(instance) ? workPerPieceOfVeryMany : workPerPieceOfMany;
-  const perPiece = isByPrices(instance) ? ofMany : workPerPiece;
-  return Math.max(0.05, effort) * (workPerSolve + piecesIn(instance.kinds) * perPiece);
+  const pieces = piecesIn(instance.kinds);
+  const least = Math.max(0.05, effort);
+  if (isByPrices(instance)) {
+    const perPiece = isOfVeryMany(instance) ? workPerPieceOfVeryMany : workPerPieceOfMany;
+    return least * (workPerSolve + pieces * perPiece);
+  }
+  const share = instance.groups.length > fewGroups ? shareOfSome : 1;
+  return share * least * (workPerSolve + pieces * workPerPiece);
 }

@@ -1,5 +1,12 @@
 import { receiveMessageOnPort, workerData } from 'node:worker_threads';
-import { type Exchange, type GroupAsk, type Job, type Priced, answerer, exchangeColumns } from '../../index.ts';
+import {
+  type Exchange,
+  type GroupAsk,
+  type Job,
+  type Priced,
+  answerer,
+  exchangeColumns,
+} from '../../index.ts';
 import {
   type FromThread,
   type PricingWork,

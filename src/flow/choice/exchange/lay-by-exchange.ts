@@ -13,7 +13,7 @@ import { type InPlay, columnsInPlay, groupsInPlay, worthAbout } from './in-play.
 import { firstSlots } from './laid.ts';
 
 /** Moves of an annealing for each group. */
-const movesPerGroup = 2500;
+const movesPerGroup = 1500;
 
 /**
  * How temperatures fall, in shares of what a board's pattern is worth in the mean: of a round's two annealings, one for each thread that there may be,
@@ -103,11 +103,7 @@ interface End {
   readonly open: Int32Array;
 }
 
-function* completed(
-  instance: Instance,
-  pool: Pool,
-  taken: readonly Column[],
-): Generator<void, End, void> {
+function* completed(instance: Instance, pool: Pool, taken: readonly Column[]): Generator<void, End, void> {
   const kept = withoutSurplus(instance, taken);
   const after = restAfter(instance, kept);
   const open = after.demand.slice();
@@ -158,7 +154,11 @@ export function* layByExchange({
       ends.push(yield* completed(instance, pool, taken[i]!));
       offer(ends[i]!.plan);
     }
-    moveSurcharges(surcharges, mostOf(ends.map(({ open }) => open)), mostOf(ends.map(({ plan }) => plan.missing)));
+    moveSurcharges(
+      surcharges,
+      mostOf(ends.map(({ open }) => open)),
+      mostOf(ends.map(({ plan }) => plan.missing)),
+    );
     yield* newPatterns(instance, rest, pool, groupsInPlay(instance, pool, taken.flat()), prices, stream);
     const again = (shareLaidAgain / (1 - shareLaidAgain)) * (meter.spent - begun);
     yield* layAgain(instance, standing.best, store, stream, Math.min(budget, meter.spent + again), offer);
