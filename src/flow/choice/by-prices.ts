@@ -1,4 +1,4 @@
-import { layByExchange } from './exchange/lay-by-exchange.ts';
+import { layByExchange, movesPerGroup } from './exchange/lay-by-exchange.ts';
 import { keepFound } from './found.ts';
 import { firstLayout } from './first-layout.ts';
 import { type Rest, wholeRest, worthOn } from './generate.ts';
@@ -150,10 +150,11 @@ function* boundCloser(solving: Solving): Generator<void, void, void> {
  * boards at a time. Without effort too, with little work: the layout by prices alone is too dear to begin from.
  */
 export function stagesByPrices(solving: Solving, prices: Float64Array): readonly Stage[] {
+  const moves = isOfVeryMany(solving.instance) ? movesPerGroup.inFewRounds : movesPerGroup.usual;
   return [
     ['finding patterns', findPrices(solving, prices)],
     ['choosing boards', layOutByPrices(solving, prices, true)],
     ['proving', boundCloser(solving)],
-    ['improving', layByExchange(solving)],
+    ['improving', layByExchange(solving, moves)],
   ];
 }

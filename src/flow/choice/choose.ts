@@ -7,7 +7,7 @@ import { type SearchNode, branchAndPrice } from './branch.ts';
 import { buildInstance } from './build-instance.ts';
 import { firstByPrices, isByPrices, stagesByPrices } from './by-prices.ts';
 import { dive } from './dive.ts';
-import { layByExchange } from './exchange/lay-by-exchange.ts';
+import { layByExchange, movesPerGroup } from './exchange/lay-by-exchange.ts';
 import { wholeRest } from './generate.ts';
 import { firstLayout } from './first-layout.ts';
 import { areaWorth } from './greedy.ts';
@@ -76,7 +76,8 @@ function* improveFor(solving: Solving, share: number): Generator<void, void, voi
 /** Rounds of exchange that take a share of the budget. */
 function* exchangeFor(solving: Solving, share: number): Generator<void, void, void> {
   const { instance, budget } = solving;
-  yield* layByExchange({ ...solving, budget: Math.min(budget, instance.meter.spent + share * budget) });
+  const until = Math.min(budget, instance.meter.spent + share * budget);
+  yield* layByExchange({ ...solving, budget: until }, movesPerGroup.usual);
 }
 
 /** Most groups for which the first layouts are sought among all positions. */

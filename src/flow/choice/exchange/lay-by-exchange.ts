@@ -12,8 +12,8 @@ import type { Exchange } from './exchange.ts';
 import { type InPlay, columnsInPlay, groupsInPlay, worthAbout } from './in-play.ts';
 import { firstSlots } from './laid.ts';
 
-/** Moves of an annealing for each group. */
-const movesPerGroup = 1500;
+/** Moves of an annealing for each group: where there are many rounds, and where there are so many boards that there is time for one or two. */
+export const movesPerGroup = { usual: 1500, inFewRounds: 9000 } as const;
 
 /**
  * How temperatures fall, in shares of what a board's pattern is worth in the mean: of a round's two annealings, one for each thread that there may be,
@@ -43,6 +43,7 @@ function tasksFrom(
   { columns, flat, order }: InPlay,
   laid: readonly Column[],
   price: Float64Array,
+  moves: number,
   stream: Random,
 ): Exchange[] {
   const { demand, copies } = wholeRest(instance);
@@ -64,7 +65,7 @@ function tasksFrom(
     demand,
     price,
     start,
-    moves: movesPerGroup * groups.length,
+    moves,
     cooling: { from: from * mean, to: to * mean },
     seed: Math.floor(uniform(stream) * 2 ** 32),
   }));
@@ -122,13 +123,11 @@ function mostOf(counts: readonly Int32Array[]): Int32Array {
  * prices that rise for what was left open. Needs the pool's prices.
  * Yields after each board asked and each thousand moves; ends when the budget is spent.
  */
-export function* layByExchange({
-  instance,
-  store,
-  standing,
-  stream,
-  budget,
-}: Solving): Generator<void, void, void> {
+export function* layByExchange(
+  { instance, store, standing, stream, budget }: Solving,
+  movesOfGroup: number,
+): Generator<void, void, void> {
+  const moves = movesOfGroup * instance.groups.length;
   const { pool } = store;
   const { meter } = instance;
   const rest = wholeRest(instance);
@@ -144,7 +143,7 @@ export function* layByExchange({
     const prices = pool.prices.kind.map((price, k) => price * (1 + surcharges[k]!));
     const { columns: laid } = standing.best;
     const inPlay = columnsInPlay(instance, pool, laid);
-    const found = yield* instance.exchange(tasksFrom(instance, pool, inPlay, laid, prices, stream));
+    const found = yield* instance.exchange(tasksFrom(instance, pool, inPlay, laid, prices, moves, stream));
     const taken = found.map(({ chosen }) =>
       Array.from(chosen).flatMap((c) => (c < 0 ? [] : [inPlay.columns[c]!])),
     );
