@@ -147,7 +147,7 @@ export function* exchangeColumns({
   const stream = random(seed);
   let cost = costOf(laid);
   let least = cost;
-  let best = laid.chosen.slice();
+  const best = laid.chosen.slice();
   if (order.length === 0 || from <= 0) return { chosen: best, looks: 0 };
   const move: Move = {
     added: 0,
@@ -166,7 +166,7 @@ export function* exchangeColumns({
     cost += move.added;
     if (cost >= least - 1e-9) continue;
     least = cost;
-    best = laid.chosen.slice();
+    best.set(laid.chosen);
   }
   return { chosen: best, looks: laid.looks };
 }
