@@ -34,7 +34,7 @@ import { cutSticks } from './sticks/cut-sticks.ts';
 import { isSticks, levelled } from './sticks/to-sticks.ts';
 import { layOutTightly } from './tight/lay-out-tightly.ts';
 import { toChoice } from './to-choice.ts';
-import { workFor } from './work.ts';
+import { isFew, workFor } from './work.ts';
 import { cheapestChoice } from './true-cost.ts';
 
 /** Runs a step of the solve, saying how it stands after each of its yields; ends early when `done`. */
@@ -80,16 +80,9 @@ function* exchangeFor(solving: Solving, share: number): Generator<void, void, vo
   yield* layByExchange({ ...solving, budget: until }, movesPerGroup.usual);
 }
 
-/** Most groups for which the first layouts are sought among all positions. */
-const few = 20;
-
 /** Copies of boards in all. */
 function slotsOf({ groups }: Instance): number {
   return groups.reduce((sum, { copies }) => sum + copies, 0);
-}
-
-function isFew({ groups }: Instance): boolean {
-  return groups.length <= few;
 }
 
 function first(solving: Solving): Generator<void, void, void> {

@@ -11,6 +11,7 @@ import {
 } from './price-together.ts';
 import type { Exchange, ExchangeTogether, Exchanged } from './exchange/exchange.ts';
 import { exchangeColumns } from './exchange/exchange-columns.ts';
+import { exchangeInTurn } from './exchange/exchange-in-turn.ts';
 import { isSticks } from './sticks/to-sticks.ts';
 
 /** An ask as plain data, for a thread that has made the same instance of the same job: its group by number. */
@@ -75,8 +76,7 @@ function exchangeOnTwo(thread: OtherThread): ExchangeTogether {
     const last = tasks.length < 2 ? undefined : tasks.at(-1);
     const shared = last === undefined ? null : thread.exchange(last);
     const own = shared === null ? tasks : tasks.slice(0, -1);
-    const answers: Exchanged[] = [];
-    for (const task of own) answers.push(yield* exchangeColumns(task));
+    const answers = yield* exchangeInTurn(own);
     // What the other leaves unanswered is answered here.
     if (shared !== null) answers.push(shared.other() ?? (yield* exchangeColumns(last!)));
     return answers;

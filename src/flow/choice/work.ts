@@ -6,8 +6,15 @@ import { piecesIn } from './kinds.ts';
 const workPerSolve = 1.6e8;
 const workPerPiece = 4.5e6;
 
-/** With more groups than this, and no more than are solved by a simplex, most of the time goes to it and not to the work that is counted. */
-const fewGroups = 20;
+/** Most groups of a small job, which is solved among all positions from the start. */
+const few = 20;
+
+/** Whether a job has so few groups. */
+export function isFew({ groups }: Instance): boolean {
+  return groups.length <= few;
+}
+
+/** Share of it with more groups, where most of the time goes to the simplex and not to the work that is counted. */
 const shareOfSome = 0.7;
 
 /** The same with many boards, where no simplex takes time beside the work that is counted; and with very many, where each is asked for a few pieces. */
@@ -22,6 +29,6 @@ export function workFor(instance: Instance, effort: number): number {
     const perPiece = isOfVeryMany(instance) ? workPerPieceOfVeryMany : workPerPieceOfMany;
     return least * (workPerSolve + pieces * perPiece);
   }
-  const share = instance.groups.length > fewGroups ? shareOfSome : 1;
+  const share = isFew(instance) ? 1 : shareOfSome;
   return share * least * (workPerSolve + pieces * workPerPiece);
 }

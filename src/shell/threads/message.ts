@@ -10,21 +10,22 @@ export interface PricingWork {
   readonly bell: Int32Array;
 }
 
-/** A job to make ready for, asks about the last one, or an annealing. Whatever is to be answered has a number of its own. */
+/** What is to be answered: asks about the last job, or an annealing. */
+export type Task =
+  | { readonly kind: 'asks'; readonly asks: readonly GroupAsk[] }
+  | { readonly kind: 'exchange'; readonly task: Exchange };
+
+/** A job to make ready for, or a task with a number of its own. */
 export type ToThread =
   | { readonly kind: 'job'; readonly job: Job }
-  | {
-      readonly kind: 'asks';
-      readonly number: number;
-      readonly lot: Int32Array;
-      readonly asks: readonly GroupAsk[];
-    }
-  | { readonly kind: 'exchange'; readonly number: number; readonly lot: Int32Array; readonly task: Exchange };
+  | (Task & { readonly number: number; readonly lot: Int32Array });
 
 /** What came of the task of a number: answers to the last asks of a lot, in their order, or where an annealing ended. */
-export type FromThread =
-  | { readonly number: number; readonly answers: readonly Priced[] }
-  | { readonly number: number; readonly exchanged: Exchanged };
+export interface FromThread {
+  readonly number: number;
+  readonly answers?: readonly Priced[];
+  readonly exchanged?: Exchanged;
+}
 
 /** The posted answer of this number; what was posted before it is no longer wanted. Null when it is not there. */
 export function received(port: MessagePort, number: number): FromThread | null {

@@ -2,7 +2,9 @@ import { availableParallelism } from 'node:os';
 import { MessageChannel, type MessagePort, Worker } from 'node:worker_threads';
 import type { Exchange, GroupAsk, Job, OpenThread, SharedAsks, SharedExchange } from '../../index.ts';
 import {
+  type FromThread,
   type PricingWork,
+  type Task,
   type ToThread,
   doneAt,
   lotSize,
@@ -99,37 +101,38 @@ function started(script: URL, fails: () => void): Running | null {
   }
 }
 
-function newLot(): Int32Array {
-  return new Int32Array(new SharedArrayBuffer(4 * lotSize));
+/** A task given to the thread. */
+interface Begun {
+  readonly lot: Int32Array;
+  /** Waits for what came of it; null when nothing does: the thread is given up then. */
+  readonly said: () => FromThread | null;
+}
+
+function begin(running: Running, task: Task, giveUp: () => void): Begun {
+  const lot = new Int32Array(new SharedArrayBuffer(4 * lotSize));
+  const number = (running.tasks += 1);
+  running.post({ ...task, number, lot });
+  return {
+    lot,
+    said() {
+      const said = isPosted(lot) ? received(running.port, number) : null;
+      if (said === null) giveUp();
+      return said;
+    },
+  };
 }
 
 function sharedWith(running: Running, asks: readonly GroupAsk[], giveUp: () => void): SharedAsks {
-  const lot = newLot();
-  const number = (running.tasks += 1);
-  running.post({ kind: 'asks', number, lot, asks });
+  const { lot, said } = begin(running, { kind: 'asks', asks }, giveUp);
   return {
     take: () => takeOne(lot, asks.length),
-    others() {
-      const said = isPosted(lot) ? received(running.port, number) : null;
-      if (said !== null && 'answers' in said) return said.answers;
-      giveUp();
-      return null;
-    },
+    others: () => said()?.answers ?? null,
   };
 }
 
 function exchangedBy(running: Running, task: Exchange, giveUp: () => void): SharedExchange {
-  const lot = newLot();
-  const number = (running.tasks += 1);
-  running.post({ kind: 'exchange', number, lot, task });
-  return {
-    other() {
-      const said = isPosted(lot) ? received(running.port, number) : null;
-      if (said !== null && 'exchanged' in said) return said.exchanged;
-      giveUp();
-      return null;
-    },
-  };
+  const { said } = begin(running, { kind: 'exchange', task }, giveUp);
+  return { other: () => said()?.exchanged ?? null };
 }
 
 /** Waits until the other thread has posted its answers; false when it has failed, or gives no sign of life. */
