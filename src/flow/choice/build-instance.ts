@@ -78,6 +78,8 @@ const mostBesideRows = 60;
 
 /** What the groups of an instance share. */
 interface Shared {
+  /** Of each kind. */
+  readonly shapes: readonly (readonly Shape[])[];
   readonly fineness: Fineness;
   readonly meter: Meter;
   readonly scratch: Scratch;
@@ -106,13 +108,13 @@ function groupOf(
   job: Job,
   kinds: readonly BlankKind[],
   index: number,
-  { fineness, meter, scratch, isMany }: Shared,
+  { shapes, fineness, meter, scratch, isMany }: Shared,
 ): StockGroup {
   const board = job.boards[index]!;
   const area = usable(board, job.shop);
   const known: Clearances = { numbers: new Map(), sets: [] };
-  const platesKinds: Kind[] = kinds.map((kind) => ({
-    shapes: shapesOf(job, kind),
+  const platesKinds: Kind[] = kinds.map((kind, k) => ({
+    shapes: shapes[k]!,
     cap: kind.demand,
     clearances: isCuttable(job, kind) ? clearancesFor(job, kind, board, known) : [],
     ...(kind.members.length > 1 ? { shortestOfRun: Math.min(...kind.members.map((m) => m.length)) } : {}),
@@ -189,6 +191,7 @@ export function buildInstance(job: Job): Instance {
   const kinds = kindsOf(job);
   const boards = job.boards.flatMap((board, index) => (mayServe(job, kinds, board) ? [index] : []));
   const shared: Shared = {
+    shapes: kinds.map((kind) => shapesOf(job, kind)),
     fineness: finenessFor(piecesIn(kinds), boards.length),
     meter: { spent: 0 },
     scratch: openScratch(),

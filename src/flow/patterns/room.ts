@@ -26,11 +26,19 @@ export function hasRoom(
  * else make a promise of every board that no board keeps.
  */
 export function withRoom(plate: Plate, kinds: readonly Kind[]): Kind[] {
+  // Hundreds of boards hold hundreds of kinds each: those under the same clearances share the list.
+  const lists = new Map<string, readonly number[]>();
+  const shared = (list: readonly number[]): readonly number[] => {
+    const key = list.join();
+    const known = lists.get(key);
+    if (known === undefined) lists.set(key, list);
+    return known ?? list;
+  };
   return kinds.map((kind) => {
     const clearances = kind.clearances.filter((clearance) => {
       const rectangles = plate.clearances[clearance]!;
       return rectangles.length === 0 || kind.shapes.some((shape) => hasRoom(plate, rectangles, shape));
     });
-    return { ...kind, clearances };
+    return { ...kind, clearances: shared(clearances) };
   });
 }

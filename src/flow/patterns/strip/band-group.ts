@@ -2,56 +2,64 @@ import type { Plate } from '../plate.ts';
 import { type InTheWay, type Obstacle, type Places, changesUnder, openPlaces } from './obstacles.ts';
 import type { LengthGroup, Raster } from './raster-plate.ts';
 import { type StackOption, type StripShape, lowestFree, optionKey, stackOn } from './stack.ts';
-import { type Numbering, numberFor, openNumbering } from './numbering.ts';
+import { type Numbering, forgetLists, numberPut, openNumbering, put } from './numbering.ts';
 
 /** The shapes of one length that a strip of one width can hold. */
 interface Fitting {
   readonly shapes: readonly StripShape[];
   /** By clearance, whether some of them know it (1). */
   readonly knows: Uint8Array;
-  /** Of a single shape: option by how many of it are stacked. Null for several shapes, and for runs. */
+  /** Of a single shape: option by how many of it are stacked, whatever the strip's width. Null for several shapes, and for runs. */
   readonly byCount: number[] | null;
   readonly clear: number;
   /** The group of a strip with nothing in the way; −1 before it is asked for. */
   whole: number;
 }
 
+/** Lists that are told apart while a plate's bands are made. */
+export interface Numberings {
+  /** What was in the way of several shapes: length group, width and obstacles. */
+  readonly asked: Numbering;
+  /** Each group of a strip: length group, clear option, then first and stop position and option of each span that differs. */
+  readonly groups: Numbering;
+  /** Each band: its width, then its groups. */
+  readonly bands: Numbering;
+}
+
+/** Memory for lists, to be used for one plate after another. */
+export function openNumberings(): Numberings {
+  return { asked: openNumbering(), groups: openNumbering(), bands: openNumbering() };
+}
+
 /** What strips of one plate offer, each thing worked out once. */
-export interface Offering {
+export interface Offering extends Numberings {
   readonly plate: Plate;
   readonly raster: Raster;
   readonly options: StackOption[];
   /** Options by what they offer. */
   readonly numbers: Map<string, number>;
-  /** What was in the way of several shapes, by length group, width and obstacles, and the option that was left of each. */
-  readonly asked: Numbering;
+  /** The option that was left, by what was asked. */
   readonly answers: number[];
   readonly places: Places;
   /** By length group × widths + width. */
   readonly fitting: (Fitting | undefined)[];
-  /** Each group as numbers: length group, clear option, then first and stop position and option of each span that differs. */
-  readonly groups: Numbering;
-  /** The group in the making, and what is in its way. */
-  readonly spans: number[];
-  readonly key: number[];
 }
 
 const nothing: StackOption = { length: 0, nodes: 1, arcs: [] };
 
-/** Nothing offered yet. */
-export function openOffering(plate: Plate, raster: Raster): Offering {
+/** Nothing offered yet. @param numberings what they held before is forgotten */
+export function openOffering(plate: Plate, raster: Raster, numberings: Numberings): Offering {
+  const { asked, groups, bands } = numberings;
+  for (const each of [asked, groups, bands]) forgetLists(each);
   return {
+    ...numberings,
     plate,
     raster,
     options: [nothing],
     numbers: new Map(),
-    asked: openNumbering(),
     answers: [],
     places: openPlaces(plate, raster),
     fitting: new Array<Fitting | undefined>(raster.groups.length * raster.widths.length),
-    groups: openNumbering(),
-    spans: [],
-    key: [],
   };
 }
 
@@ -75,6 +83,14 @@ function listed(
   return numberOf(offering, stackOn(offering.plate, shapes, { length, width, blocked: under }));
 }
 
+/** What is told of shapes whatever the width of the strip that holds them all. */
+function toldOf(plate: Plate, shapes: readonly StripShape[]): Pick<Fitting, 'shapes' | 'knows' | 'byCount'> {
+  const knows = new Uint8Array(plate.clearances.length);
+  for (const { clearances } of shapes) for (const clearance of clearances) knows[clearance] = 1;
+  const isSingle = shapes.length === 1 && shapes[0]!.shortestOfRun === null;
+  return { shapes, knows, byCount: isSingle ? [0] : null };
+}
+
 function fittingOf(offering: Offering, index: number, w: number): Fitting {
   const { plate, raster, fitting } = offering;
   const at = index * raster.widths.length + w;
@@ -83,16 +99,11 @@ function fittingOf(offering: Offering, index: number, w: number): Fitting {
   const width = raster.widths[w]!;
   const group = raster.groups[index]!;
   const shapes = group.shapes.filter((s) => s.width <= width);
-  const isSingle = shapes.length === 1 && shapes[0]!.shortestOfRun === null;
-  const knows = new Uint8Array(plate.clearances.length);
-  for (const { clearances } of shapes) for (const clearance of clearances) knows[clearance] = 1;
-  const made: Fitting = {
-    shapes,
-    knows,
-    byCount: isSingle ? [0] : null,
-    clear: shapes.length === 0 ? 0 : listed(offering, group, shapes, width, []),
-    whole: -1,
-  };
+  const narrower = w > 0 ? fitting[at - 1] : undefined;
+  // Strips of most widths hold the same shapes as those a little narrower.
+  const told = narrower?.shapes.length === shapes.length ? narrower : toldOf(plate, shapes);
+  const clear = shapes.length === 0 ? 0 : offered(offering, index, told, width, []);
+  const made: Fitting = { ...told, clear, whole: -1 };
   fitting[at] = made;
   return made;
 }
@@ -118,25 +129,28 @@ function stacked(
 }
 
 /** The option of one length on a strip of one width with these obstacles under it. */
-function optionUnder(
+function offered(
   offering: Offering,
   index: number,
-  fitting: Fitting,
+  { shapes, byCount }: Pick<Fitting, 'shapes' | 'byCount'>,
   width: number,
   under: readonly Obstacle[],
 ): number {
-  if (under.length === 0) return fitting.clear;
   const group = offering.raster.groups[index]!;
-  const { shapes, byCount } = fitting;
   if (byCount !== null) {
     const count = stacked(offering, group.length, shapes[0]!, width, under);
     return (byCount[count] ??= listed(offering, group, shapes, width, under));
   }
-  const { asked, answers, key } = offering;
-  key.length = 0;
-  key.push(index, width);
-  for (let i = 0; i < under.length; i += 1) key.push(under[i]!.clearance, under[i]!.low, under[i]!.high);
-  const number = numberFor(asked, key);
+  const { asked, answers } = offering;
+  put(asked, index);
+  put(asked, width);
+  for (let i = 0; i < under.length; i += 1) {
+    const { clearance, low, high } = under[i]!;
+    put(asked, clearance);
+    put(asked, low);
+    put(asked, high);
+  }
+  const number = numberPut(asked);
   return (answers[number] ??= listed(offering, group, shapes, width, under));
 }
 
@@ -158,6 +172,25 @@ function known(obstacles: readonly Obstacle[], knows: Uint8Array): readonly Obst
   return obstacles;
 }
 
+/** Obstacles under a piece that lies from `from` up to `to`: next to none, mostly. */
+function underPiece(obstacles: readonly Obstacle[], from: number, to: number): readonly Obstacle[] {
+  let count = 0;
+  for (let i = 0; i < obstacles.length; i += 1) if (isUnder(obstacles[i]!, from, to)) count += 1;
+  if (count === 0) return none;
+  // Millions of them: an array that grows as it is filled has room for many more.
+  const under = new Array<Obstacle>(count);
+  for (let i = obstacles.length - 1; i >= 0; i -= 1) {
+    if (isUnder(obstacles[i]!, from, to)) under[(count -= 1)] = obstacles[i]!;
+  }
+  return under;
+}
+
+const none: readonly Obstacle[] = [];
+
+function isUnder({ x, end }: Obstacle, from: number, to: number): boolean {
+  return x < to && end > from;
+}
+
 /**
  * The group of one length along a strip; −1 when it is offered nothing. Which obstacles lie under the piece decides the option,
  * and that changes only where one begins or ends to be under it. On a relaxed raster a position stands for all x up to the next one: where
@@ -173,37 +206,43 @@ export function bandGroup(
   const fitting = fittingOf(offering, index, w);
   const { clear } = fitting;
   if (clear === 0) return -1;
-  const { spans } = offering;
-  spans.length = 0;
-  spans.push(index, clear);
-  if (obstacles.length === 0 || isClear(fitting, blocked)) {
-    if (fitting.whole < 0) fitting.whole = numberFor(offering.groups, spans);
-    return fitting.whole;
-  }
-  const { length } = offering.raster.groups[index]!;
-  const { xs, relaxed, exactX, widths } = offering.raster;
-  const inReach = known(obstacles, fitting.knows);
-  const changes = changesUnder(offering.places, offering.raster, inReach, index);
-  let stop = changes[0]!.index;
-  for (let k = 0; k + 1 < changes.length; k += 1) {
-    const { at: from } = changes[k]!;
-    const { at: next, index: end } = changes[k + 1]!;
+  const isWhole = obstacles.length === 0 || isClear(fitting, blocked);
+  if (isWhole && fitting.whole >= 0) return fitting.whole;
+  const { groups } = offering;
+  put(groups, index);
+  put(groups, clear);
+  if (!isWhole) putSpans(offering, index, w, known(obstacles, fitting.knows));
+  const number = numberPut(groups);
+  if (isWhole) fitting.whole = number;
+  return number;
+}
+
+/** Where along a strip a length is offered another option than its clear one. */
+function putSpans(offering: Offering, index: number, w: number, inReach: readonly Obstacle[]): void {
+  const { groups, places, raster } = offering;
+  const { xs, relaxed, exactX, widths } = raster;
+  const { length } = raster.groups[index]!;
+  const fitting = fittingOf(offering, index, w);
+  const { count, at, index: indices } = changesUnder(places, raster, inReach, index);
+  let stop = indices[0]!;
+  let [lastId, lastStop] = [-1, -1];
+  for (let k = 0; k + 1 < count; k += 1) {
+    const [from, next] = [at[k]!, at[k + 1]!];
     if (next === from) continue;
     const first = stop;
-    stop = end;
+    stop = indices[k + 1]!;
     // On a relaxed raster the last position stands for places behind the change as well.
     const last = relaxed && !exactX && stop > first && (xs[stop] ?? next) > next ? stop - 1 : stop;
     if (last <= first) continue;
-    const under: Obstacle[] = [];
-    for (let i = 0; i < inReach.length; i += 1) {
-      const o = inReach[i]!;
-      if (o.x < from + length && o.end > from) under.push(o);
+    const under = underPiece(inReach, from, from + length);
+    const id = under.length === 0 ? fitting.clear : offered(offering, index, fitting, widths[w]!, under);
+    if (id === fitting.clear) continue;
+    if (lastId === id && lastStop === first) groups.lists[groups.end - 2] = last;
+    else {
+      put(groups, first);
+      put(groups, last);
+      put(groups, id);
     }
-    const id = optionUnder(offering, index, fitting, widths[w]!, under);
-    if (id === clear) continue;
-    const goesOn = spans.length > 2 && spans.at(-1) === id && spans.at(-2) === first;
-    if (goesOn) spans[spans.length - 2] = last;
-    else spans.push(first, last, id);
+    [lastId, lastStop] = [id, last];
   }
-  return numberFor(offering.groups, spans);
 }

@@ -1,24 +1,30 @@
 import type { Plate } from '../plate.ts';
-import { type Offering, bandGroup, openOffering } from './band-group.ts';
+import { type Offering, bandGroup, openNumberings, openOffering } from './band-group.ts';
 import { type BandGroups, eachSpan, groupTable } from './group-table.ts';
-import { type Numbering, numberFor, openNumbering } from './numbering.ts';
+import { type Numbering, numberPut, put } from './numbering.ts';
 import type { InTheWay, Obstacle } from './obstacles.ts';
 import { ceilIndex } from './raster.ts';
 import type { Raster } from './raster-plate.ts';
 import type { StackOption } from './stack.ts';
 
-/** A strip of one width over the whole length of the plate. Strips that offer the same, at whatever height, share one band. */
-export interface Band {
-  readonly width: number;
-  /** What it offers each length, the shortest first: entries `from` up to `to` of the bands' list of groups. */
-  readonly from: number;
-  readonly to: number;
-  /** X indices, ascending, from which a length may be offered a better option than just before: a defect ends to matter. */
-  readonly wakes: readonly number[];
+/**
+ * Strips of one width over the whole length of the plate, as flat lists by number. Strips that offer the same, at whatever
+ * height, share one band.
+ */
+export interface BandLists {
+  readonly width: Float64Array;
+  /** What band b offers each length, the shortest first: entries from[b] up to from[b + 1] of the bands' list of groups. */
+  readonly from: Int32Array;
+  /**
+   * X indices, ascending, from which a length may be offered a better option than just before, where a defect ends to matter: of
+   * band b the entries wakesFrom[b] up to wakesFrom[b + 1].
+   */
+  readonly wakes: Int16Array;
+  readonly wakesFrom: Int32Array;
   /** From this x index on the band is as good as a clear one. */
-  readonly clearFrom: number;
+  readonly clearFrom: Int16Array;
   /** The band of the same width with nothing in the way. */
-  readonly clearBand: number;
+  readonly clearBand: Int32Array;
 }
 
 /**
@@ -34,7 +40,9 @@ export interface BandArcs {
 }
 
 export interface Bands {
-  readonly bands: readonly Band[];
+  /** How many bands there are. */
+  readonly count: number;
+  readonly lists: BandLists;
   /** Numbers of the groups of all bands, band after band. */
   readonly offered: Uint16Array;
   readonly groups: BandGroups;
@@ -68,7 +76,7 @@ function inTheWay(plate: Plate, y: number, width: number): InTheWay {
 function wakesOf(
   raster: Raster,
   groups: Numbering,
-  offered: readonly number[],
+  offered: Float64Array,
   blocking: readonly Obstacle[],
 ): number[] {
   const { xs, relaxed, exactX } = raster;
@@ -86,37 +94,29 @@ function endOf({ lists, from }: Numbering, group: number): number {
   return from[group + 1]! - from[group]! === 2 ? 0 : lists[from[group + 1]! - 2]!;
 }
 
-/** Bands in the making: what each offers, its width first, numbered. */
+/** Bands in the making. */
 interface Making {
   readonly offering: Offering;
-  readonly bands: Band[];
-  readonly known: Numbering;
-  readonly list: number[];
+  readonly lists: { readonly [list in keyof BandLists]: number[] };
 }
 
 /** The number of the band of this width with this in the way. @param clearBand −1: it is the clear one itself */
-function bandFor(making: Making, w: number, blocking: InTheWay, clearBand: number): number {
-  const { offering, bands, known, list } = making;
-  const { raster, groups } = offering;
-  list.length = 0;
-  list.push(w);
+function bandFor({ offering, lists }: Making, w: number, blocking: InTheWay, clearBand: number): number {
+  const { raster, groups, bands: known } = offering;
+  put(known, w);
   for (let index = raster.groups.length - 1; index >= 0; index -= 1) {
     const group = bandGroup(offering, index, w, blocking);
-    if (group >= 0) list.push(group);
+    if (group >= 0) put(known, group);
   }
-  const number = numberFor(known, list);
-  if (number < bands.length) return number;
-  const offered = list.slice(1);
-  // In the list of groups alone each band before has one entry less.
-  const from = known.from[number]! - number;
-  bands.push({
-    width: raster.widths[w]!,
-    from,
-    to: from + offered.length,
-    wakes: wakesOf(raster, groups, offered, blocking.obstacles),
-    clearFrom: offered.reduce((most, group) => Math.max(most, endOf(groups, group)), 0),
-    clearBand: clearBand < 0 ? number : clearBand,
-  });
+  const number = numberPut(known);
+  if (number < lists.width.length) return number;
+  const offered = known.lists.subarray(known.from[number]! + 1, known.from[number + 1]);
+  lists.width.push(raster.widths[w]!);
+  lists.from.push(lists.from[number]! + offered.length);
+  lists.wakes.push(...wakesOf(raster, groups, offered, blocking.obstacles));
+  lists.wakesFrom.push(lists.wakes.length);
+  lists.clearFrom.push(offered.reduce((most, group) => Math.max(most, endOf(groups, group)), 0));
+  lists.clearBand.push(clearBand < 0 ? number : clearBand);
   return number;
 }
 
@@ -124,13 +124,12 @@ function bandFor(making: Making, w: number, blocking: InTheWay, clearBand: numbe
 const mostGroups = 65_536;
 
 /** What all bands offer, band after band. */
-function offeredBy({ offering, bands, known }: Making): Uint16Array {
-  const groups = offering.groups.from.length - 1;
-  if (groups > mostGroups) throw new RangeError(`${groups} groups are more than ${mostGroups}`);
-  const offered = new Uint16Array(bands.at(-1)?.to ?? 0);
-  bands.forEach(({ from, to }, b) => {
-    for (let k = from; k < to; k += 1) offered[k] = known.lists[k + b + 1]!;
-  });
+function offeredBy({ offering: { groups, bands: known }, lists: { from } }: Making): Uint16Array {
+  if (groups.count > mostGroups) throw new RangeError(`${groups.count} groups are more than ${mostGroups}`);
+  const offered = new Uint16Array(from.at(-1)!);
+  for (let b = 0; b < known.count; b += 1) {
+    offered.set(known.lists.subarray(known.from[b]! + 1, known.from[b + 1]), from[b]);
+  }
   return offered;
 }
 
@@ -145,12 +144,22 @@ function inOrder(arcs: { from: number; to: number; band: number; under: number }
   };
 }
 
-/** Everything about strips that does not depend on what the pieces are worth. */
-export function bandsOf(given: Plate, raster: Raster): Bands {
+/**
+ * Everything about strips that does not depend on what the pieces are worth.
+ * @param numberings memory for it, good for the next plate afterwards
+ */
+export function bandsOf(given: Plate, raster: Raster, numberings = openNumberings()): Bands {
   const plate = raster.relaxed && !raster.exactY ? shrunkDefects(given, raster.ys) : given;
-  const offering = openOffering(plate, raster);
-  const bands: Band[] = [];
-  const making: Making = { offering, bands, known: openNumbering(), list: [] };
+  const offering = openOffering(plate, raster, numberings);
+  const lists: Making['lists'] = {
+    width: [],
+    from: [0],
+    wakes: [],
+    wakesFrom: [0],
+    clearFrom: [],
+    clearBand: [],
+  };
+  const making: Making = { offering, lists };
   const arcs: { from: number; to: number; band: number; under: number }[] = [];
   const nothing: InTheWay = { obstacles: [], blocked: new Uint8Array(plate.clearances.length) };
   const clear = raster.widths.map((_, w) => bandFor(making, w, nothing, -1));
@@ -168,7 +177,15 @@ export function bandsOf(given: Plate, raster: Raster): Bands {
     });
   });
   return {
-    bands,
+    count: lists.width.length,
+    lists: {
+      width: Float64Array.from(lists.width),
+      from: Int32Array.from(lists.from),
+      wakes: Int16Array.from(lists.wakes),
+      wakesFrom: Int32Array.from(lists.wakesFrom),
+      clearFrom: Int16Array.from(lists.clearFrom),
+      clearBand: Int32Array.from(lists.clearBand),
+    },
     offered: offeredBy(making),
     groups: groupTable(offering.groups, offering.options.length, raster.xs.length),
     arcs: inOrder(arcs),

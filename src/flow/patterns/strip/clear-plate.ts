@@ -77,7 +77,7 @@ function promisesOf(pricing: Pricing, band: number): StripPromises {
   const { memory, bands, raster, plate } = pricing;
   const { rows, rowFrom, rowTo, heights, heightFrom, heightTo } = memory;
   const { ys } = raster;
-  const left = ys.at(-1)! - bands.bands[band]!.width - plate.ripKerf;
+  const left = ys.at(-1)! - bands.lists.width[band]! - plate.ripKerf;
   const beside = Math.min(ys.length - 1, ceilIndex(ys, left));
   const over: number[] = [];
   const gain: number[] = [];
@@ -100,7 +100,7 @@ function promisesOf(pricing: Pricing, band: number): StripPromises {
 
 /** Fills rows and strips of the clear plate, and says what they promise. */
 export function clearPlate(pricing: Pricing): ClearPlate {
-  const { bands } = pricing.bands;
+  const { clearBand } = pricing.bands.lists;
   fillClearRows(pricing);
   stackStrips(pricing, 0, 0);
   const over: number[] = [];
@@ -110,8 +110,8 @@ export function clearPlate(pricing: Pricing): ClearPlate {
     gain.push(worth);
   });
   const strips: StripPromises[] = [];
-  bands.forEach(({ clearBand }, b) => {
-    if (clearBand === b) strips.push(promisesOf(pricing, b));
+  clearBand.forEach((clear, b) => {
+    if (clear === b) strips.push(promisesOf(pricing, b));
   });
   return { tail: tailOf(pricing, { over, gain }), strips };
 }

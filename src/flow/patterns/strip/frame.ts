@@ -1,6 +1,7 @@
 import type { Meter } from '../meter.ts';
 import type { Plate } from '../plate.ts';
 import { perGroup } from './group-table.ts';
+import { type Numberings, openNumberings } from './band-group.ts';
 import type { Bands } from './bands.ts';
 import type { Raster } from './raster-plate.ts';
 import { type Stack, type StackOption, bestStack } from './stack.ts';
@@ -8,13 +9,15 @@ import { type Offers, type Stairs, openOffers, openStairs } from './stairs.ts';
 
 /** What plates that are priced one after another share: the staircases of the pricing under way, and a shelf for what is made ready. */
 export interface Scratch extends Pick<Memory, 'rows' | 'heights'> {
+  /** Lists told apart while a plate is made ready. */
+  readonly numberings: Numberings;
   /** Ways to let go of what was made ready, the oldest first: where plates are very many only the last made are kept. */
   readonly shelf: (() => void)[];
 }
 
 /** Staircases without steps, and an empty shelf. */
 export function openScratch(): Scratch {
-  return { rows: openStairs(), heights: openStairs(), shelf: [] };
+  return { rows: openStairs(), heights: openStairs(), numberings: openNumberings(), shelf: [] };
 }
 
 /** Working memory of one plate's pricing, made once and used again for every worth. */
@@ -48,7 +51,7 @@ export interface Memory {
 /** Working memory for a raster and its bands. O(positions + bands + heights). */
 export function memoryFor(raster: Raster, bands: Bands, { rows, heights }: Scratch): Memory {
   const n = raster.xs.length;
-  const all = bands.bands.length;
+  const all = bands.count;
   const high = raster.ys.length;
   return {
     rows,
@@ -98,9 +101,10 @@ export function activate({ memory, bands }: Pricing, band: number): number {
   const { optionValue, active, activeWorth } = memory;
   const { offered } = bands;
   const { table } = bands.groups;
-  const { from, to } = bands.bands[band]!;
+  const { from } = bands.lists;
+  const to = from[band + 1]!;
   let count = 0;
-  for (let k = from; k < to; k += 1) {
+  for (let k = from[band]!; k < to; k += 1) {
     const group = perGroup * offered[k]!;
     const worth = optionValue[table[group + 1]!]!;
     if (worth <= 0) continue;

@@ -31,8 +31,7 @@ const mostOptions = 65_536;
 /** The groups as flat lists. @param options how many options there are   @param positions of the raster */
 export function groupTable(groups: Numbering, options: number, positions: number): BandGroups {
   if (options > mostOptions) throw new RangeError(`${options} options are more than ${mostOptions}`);
-  const { lists, from } = groups;
-  const count = from.length - 1;
+  const { lists, from, count } = groups;
   const table = new Int32Array(perGroup * count);
   let all = 0;
   for (let g = 0; g < count; g += 1) {

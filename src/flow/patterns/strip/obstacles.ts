@@ -17,10 +17,11 @@ export interface InTheWay {
   readonly blocked: Uint8Array;
 }
 
-/** A place where an obstacle begins or ends to lie under a piece, and its x index. */
-export interface Change {
-  readonly at: number;
-  readonly index: number;
+/** Places where an obstacle begins or ends to lie under a piece, ascending, and their x indices. */
+export interface Changes {
+  count: number;
+  readonly at: number[];
+  readonly index: number[];
 }
 
 /** Where rectangles of a plate begin and end to lie under pieces, each looked up once. */
@@ -30,7 +31,7 @@ export interface Places {
   /** X index from which they no longer do, by rectangle; likewise. */
   readonly ends: Int32Array;
   /** The changes asked for last. */
-  readonly changes: Change[];
+  readonly changes: Changes;
 }
 
 /** Nothing looked up yet. */
@@ -39,33 +40,39 @@ export function openPlaces({ clearances }: Plate, { groups }: Raster): Places {
   return {
     begins: new Int32Array(rectangles * groups.length).fill(-1),
     ends: new Int32Array(rectangles).fill(-1),
-    changes: [],
+    changes: { count: 0, at: [], index: [] },
   };
 }
 
-/** The places, ascending, where an obstacle begins or ends to lie under a piece of this length group. Good until the next call. */
+/** The places where an obstacle begins or ends to lie under a piece of this length group. Good until the next call. */
 export function changesUnder(
   { begins, ends, changes }: Places,
   { xs, groups }: Raster,
   inReach: readonly Obstacle[],
   index: number,
-): readonly Change[] {
+): Changes {
   const { length } = groups[index]!;
-  changes.length = 0;
+  changes.count = 0;
   for (let i = 0; i < inReach.length; i += 1) {
     const { x, end, number } = inReach[i]!;
     const from = index * ends.length + number;
     if (begins[from] === -1) begins[from] = ceilIndex(xs, x - length + 1);
     if (ends[number] === -1) ends[number] = ceilIndex(xs, end);
-    insert(changes, { at: x - length + 1, index: begins[from]! });
-    insert(changes, { at: end, index: ends[number]! });
+    insert(changes, x - length + 1, begins[from]!);
+    insert(changes, end, ends[number]!);
   }
   return changes;
 }
 
 /** Puts a change in its place among those before it: they are few. */
-function insert(changes: Change[], change: Change): void {
-  let k = changes.push(change) - 1;
-  for (; k > 0 && changes[k - 1]!.at > change.at; k -= 1) changes[k] = changes[k - 1]!;
-  changes[k] = change;
+function insert(changes: Changes, place: number, number: number): void {
+  const { at, index } = changes;
+  let k = changes.count;
+  for (; k > 0 && at[k - 1]! > place; k -= 1) {
+    at[k] = at[k - 1]!;
+    index[k] = index[k - 1]!;
+  }
+  at[k] = place;
+  index[k] = number;
+  changes.count += 1;
 }

@@ -69,17 +69,18 @@ function offerPieces(
 export function fillRow(pricing: Pricing, band: number, start: number, until: number): void {
   const { memory, bands, meter } = pricing;
   const { rows, offers } = memory;
-  const { wakes } = bands.bands[band]!;
+  const { wakes, wakesFrom } = bands.lists;
+  const lastWake = wakesFrom[band + 1]!;
   const count = until > start ? activate(pricing, band) : 0;
   const standing: Standing = { worth: 0, step: -1 };
   memory.rowFrom[band] = rows.end;
-  let wake = 0;
+  let wake = wakesFrom[band]!;
   let work = 0;
   for (let p = start; p >= 0 && p < until;) {
     work += 4 + count / 2;
     offerPieces(pricing, count, p, standing, until);
-    while (wake < wakes.length && wakes[wake]! <= p) wake += 1;
-    const due = wakes[wake] ?? Infinity;
+    while (wake < lastWake && wakes[wake]! <= p) wake += 1;
+    const due = wake < lastWake ? wakes[wake]! : Infinity;
     let risen = -1;
     let q = nextOffer(offers.marks, p + 1);
     for (; q >= 0 && q <= due && risen < 0; q = nextOffer(offers.marks, q + 1)) {
@@ -103,10 +104,11 @@ export function fillRow(pricing: Pricing, band: number, start: number, until: nu
 export function fillRows(pricing: Pricing, start: number): void {
   const { memory, bands } = pricing;
   memory.rows.end = 0;
-  for (let b = 0; b < bands.bands.length; b += 1) {
-    const band = bands.bands[b]!;
-    memory.alias[b] = band.clearBand !== b && start >= band.clearFrom ? band.clearBand : b;
-    if (memory.alias[b] === b) fillRow(pricing, b, start, memory.until[band.clearBand]!);
+  const { clearBand, clearFrom } = bands.lists;
+  for (let b = 0; b < bands.count; b += 1) {
+    const clear = clearBand[b]!;
+    memory.alias[b] = start >= clearFrom[b]! ? clear : b;
+    if (memory.alias[b] === b) fillRow(pricing, b, start, memory.until[clear]!);
   }
 }
 
@@ -114,8 +116,8 @@ export function fillRows(pricing: Pricing, start: number): void {
 export function fillClearRows(pricing: Pricing): void {
   const { memory, bands } = pricing;
   memory.rows.end = 0;
-  for (let b = 0; b < bands.bands.length; b += 1) {
-    memory.alias[b] = bands.bands[b]!.clearBand;
+  for (let b = 0; b < bands.count; b += 1) {
+    memory.alias[b] = bands.lists.clearBand[b]!;
     if (memory.alias[b] === b) fillRow(pricing, b, 0, pricing.raster.xs.length - 1);
   }
 }

@@ -136,8 +136,8 @@ export function stackOn(
 
 /** Renumbers nodes by offset and sorts arcs so that a backward pass sees every `to` before its `from`. */
 function ordered(length: number, ends: readonly number[], arcs: readonly StackArc[]): StackOption {
-  const rank = new Int32Array(ends.length);
-  [...ends.keys()].sort((a, b) => ends[a]! - ends[b]!).forEach((old, index) => (rank[old] = index));
+  // Ends differ, and are few.
+  const rank = ends.map((end) => ends.reduce((below, other) => (other < end ? below + 1 : below), 0));
   const renumbered = arcs.map(({ kind, clearance, from, to, offset, width }) => ({
     kind,
     clearance,

@@ -61,7 +61,7 @@ interface Side {
 function sideOf(plate: Plate, found: Raster, scratch: Scratch): Side {
   // Nothing was rounded: then it is no relaxation, and its patterns can be cut.
   const raster = found.exactX && found.exactY ? { ...found, relaxed: false } : found;
-  const bands = bandsOf(plate, raster);
+  const bands = bandsOf(plate, raster, scratch.numberings);
   return { raster, bands, memory: memoryFor(raster, bands, scratch) };
 }
 

@@ -67,7 +67,7 @@ function stackAt(
   x: number,
   length: number,
 ): Stack['pieces'] {
-  const { width } = bands.bands[strip.band]!;
+  const width = bands.lists.width[strip.band]!;
   const shapes = raster.groups
     .find((group) => group.length === length)!
     .shapes.filter((s) => s.width <= width);

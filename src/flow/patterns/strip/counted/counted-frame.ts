@@ -45,7 +45,7 @@ export interface CountedPricing {
 export function countedMemoryFor({ raster, bands }: Pricing, uses: number): CountedMemory {
   const n = raster.xs.length;
   const labels = (): Int32Array => new Int32Array(n * uses);
-  const rows = bands.bands.length * uses;
+  const rows = bands.count * uses;
   const stacks = raster.ys.length * uses;
   return {
     rows: openStairs(),

@@ -86,7 +86,8 @@ export function fillCountedRow(counted: CountedPricing, band: number, start: num
   const { pricing, counting, memory } = counted;
   const { uses, less } = counting;
   const { anyOffer } = memory;
-  const { wakes } = pricing.bands.bands[band]!;
+  const { wakes, wakesFrom } = pricing.bands.lists;
+  const lastWake = wakesFrom[band + 1]!;
   const standing: Standing = {
     worth: new Float64Array(uses).fill(-1),
     label: new Int32Array(uses).fill(-1),
@@ -94,13 +95,13 @@ export function fillCountedRow(counted: CountedPricing, band: number, start: num
   };
   standing.worth[0] = 0;
   for (const row of memory.making) row.count = 0;
-  let wake = 0;
+  let wake = wakesFrom[band]!;
   let work = 0;
   const count = until > start ? activate(pricing, band) : 0;
   if (until > start) offerPieces(counted, count, start, 0, standing, until);
   for (let p = start; p < until;) {
-    while (wake < wakes.length && wakes[wake]! <= p) wake += 1;
-    const due = wakes[wake] ?? Infinity;
+    while (wake < lastWake && wakes[wake]! <= p) wake += 1;
+    const due = wake < lastWake ? wakes[wake]! : Infinity;
     const next = nextOffer(anyOffer, p + 1);
     const q = next >= 0 && next < due ? next : due;
     if (q === Infinity) break;
@@ -131,9 +132,10 @@ function keepRow({ counting, memory }: CountedPricing, band: number): void {
 export function fillCountedRows(counted: CountedPricing, start: number): void {
   const { bands, memory } = counted.pricing;
   counted.memory.rows.end = 0;
-  for (let b = 0; b < bands.bands.length; b += 1) {
-    const band = bands.bands[b]!;
-    memory.alias[b] = band.clearBand !== b && start >= band.clearFrom ? band.clearBand : b;
-    if (memory.alias[b] === b) fillCountedRow(counted, b, start, memory.until[band.clearBand]!);
+  const { clearBand, clearFrom } = bands.lists;
+  for (let b = 0; b < bands.count; b += 1) {
+    const clear = clearBand[b]!;
+    memory.alias[b] = start >= clearFrom[b]! ? clear : b;
+    if (memory.alias[b] === b) fillCountedRow(counted, b, start, memory.until[clear]!);
   }
 }

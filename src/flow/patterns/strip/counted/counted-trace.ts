@@ -96,7 +96,7 @@ function tracePieces(
   const { at, count } = memory.making[strip.use]!;
   let last = count - 1;
   while (last >= 0 && at[last]! > end) last -= 1;
-  const { width } = bands.bands[strip.band]!;
+  const width = bands.lists.width[strip.band]!;
   const pieces: Placement[] = [];
   for (let label = last < 0 ? -1 : strip.use * n + at[last]!; label >= 0; label = memory.lastLabel[label]!) {
     const { length } = bands.options[memory.lastOption[label]!]!;
