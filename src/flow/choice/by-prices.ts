@@ -37,7 +37,7 @@ const finely = { passes: 12, step: 0.05, decay: 0.8, fine: true } as const;
 const mostForFine = 300;
 const boundEase = {
   usual: { slack: 2e-3, mostStarts: Infinity },
-  quick: { slack: 3e-3, mostStarts: 64, mayLetGo: true },
+  quick: { slack: 3e-3, mostStarts: 64 },
 } as const;
 
 /** Whether a job has so many groups of boards that listing all their positions takes longest. */
@@ -49,7 +49,7 @@ export function isOfVeryMany({ groups }: Instance): boolean {
 const nearlyPays = 0.9;
 
 /** Passes among all positions of so many boards. */
-const fewPasses = 3;
+const fewPasses = 5;
 
 /** By what share of its board's cost a pattern may fall short of the best there. */
 const goodEnough = 0.02;
@@ -81,7 +81,7 @@ function* findPrices(solving: Solving, prices: Float64Array): Generator<void, vo
   yield* movePrices(instance, inPlay, store.pool, prices, stream, {
     ...finely,
     ...(isQuick ? { passes: fewPasses } : {}),
-    until: upTo(isQuick ? 0.5 : 0.4),
+    until: upTo(isQuick ? 0.6 : 0.4),
   });
   const ease = isQuick ? boundEase.quick : boundEase.usual;
   const found = yield* boundAt(instance, rest, store.pool, prices, ease);
@@ -103,7 +103,6 @@ function* thoseInPlay(
       worth,
       target: nearlyPays * cost,
       slack: goodEnough * Math.max(0, cost),
-      mayLetGo: true,
     };
   });
   const answers = yield* priceInLots(instance.price, asks);

@@ -17,8 +17,6 @@ export interface PriceAsk {
   readonly isClose?: boolean;
   /** Of a bound: kinds that the pattern may not use more often than said. */
   readonly counted?: readonly Counted[];
-  /** Whether a board of which no pattern is found will hardly be asked again, so that its positions need not be kept. */
-  readonly mayLetGo?: boolean;
   /** Where given, a pattern within these caps is looked for instead. */
   readonly caps?: Int32Array;
   /**
@@ -75,7 +73,6 @@ export function priceOne(ask: PriceAsk, meter: Meter): Priced {
   const { spent } = meter;
   meter.spent = 0;
   const answer = answerOf(ask);
-  if (ask.mayLetGo === true && answer.pattern === null) ask.pricer.letGo?.();
   const work = meter.spent;
   meter.spent = spent;
   return { answer, work };

@@ -23,7 +23,7 @@ export interface PricingThread {
 }
 
 /** Milliseconds without one more answer after which a thread is given up. */
-const patience = 10_000;
+const patience = 60_000;
 
 /**
  * One thread beside this one. Where there is no second processor, or the thread cannot start, dies or does not answer,

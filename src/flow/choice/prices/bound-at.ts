@@ -18,8 +18,6 @@ export interface BoundEase {
   readonly slack: number;
   /** Section starts after which it is taken as it stands; Infinity: as many as it takes. */
   readonly mostStarts: number;
-  /** Whether boards that do not pay need not be kept ready. */
-  readonly mayLetGo?: boolean;
 }
 
 /**
@@ -51,7 +49,6 @@ export function* boundAt(
       target: cost,
       slack: ease.slack * Math.max(0, cost),
       mostStarts: ease.mostStarts,
-      mayLetGo: ease.mayLetGo === true,
     };
   });
   const answers = yield* priceInLots(instance.price, asks);

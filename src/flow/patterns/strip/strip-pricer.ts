@@ -31,8 +31,6 @@ export interface Pricer {
   glance(worth: Float64Array, target: number, fine?: boolean, slack?: number): PlatePattern | null;
   /** Whether a glance is much quicker than the bound. */
   isQuickAtAGlance(): boolean;
-  /** Lets go of what was made ready: made anew when it is asked for again. Left out: there is nothing to let go of. */
-  letGo?(): void;
 }
 
 /** How a bound is had. */
@@ -189,10 +187,6 @@ export function openStripPricer(
     glance: (worth, target, fine = false, slack = 0) =>
       search(fine ? below() : rough(), worth, target, fineness.mostStarts, slack),
     isQuickAtAGlance: () => isLarge,
-    letGo() {
-      finely.letGo();
-      roughly.letGo();
-    },
     pattern(worth, caps, target, fine = false) {
       const left = caps.slice();
       const side = fine ? below() : rough();
