@@ -3,14 +3,7 @@ import type { Column } from '../../src/flow/choice/column.ts';
 import { type ColumnTable, columnTable } from '../../src/flow/choice/column-table.ts';
 import type { Exchange, Exchanged } from '../../src/flow/choice/exchange/exchange.ts';
 import { exchangeColumns } from '../../src/flow/choice/exchange/exchange-columns.ts';
-import {
-  type Laid,
-  addedBy,
-  lay,
-  leastAdding,
-  nothingLaid,
-  takeUp,
-} from '../../src/flow/choice/exchange/laid.ts';
+import { type Laid, lay, leastAdding, nothingLaid, takeUp } from '../../src/flow/choice/exchange/laid.ts';
 import { finish } from '../../src/flow/choice/progress.ts';
 import { type Seeded, seeded } from '../laws/seeded.ts';
 
@@ -103,32 +96,59 @@ describe('exchange of columns', () => {
     expect(someOpen).toBeGreaterThan(5);
   });
 
-  it('keeps count of what is open and who holds it, whatever is laid and taken up', () => {
+  it('keeps count of what is open, who holds it and what it costs, whatever is laid and taken up', () => {
+    let taken = 0;
     for (let seed = 1; seed <= 40; seed += 1) {
       const stream = seeded(seed);
       const given = drawn(stream);
       const laid = opened(given);
       const { columns } = tableOf(given);
+      const cost = (): number => costOf(given, laidOut(laid, columns));
       for (let step = 0; step < 60; step += 1) {
         const slot = stream.whole(0, laid.slots.length - 1);
-        takeUp(laid, slot);
-        const column = leastAdding(laid, slot);
-        expect(addedBy(laid, column)).toBeLessThanOrEqual(0);
-        const group = laid.slots[slot]!;
-        const own = [...columns.keys()].filter((c) => columns[c]!.group === group);
-        const any = stream.chance(0.5) && own.length > 0 ? own[stream.whole(0, own.length - 1)]! : column;
+        const full = cost();
+        const freed = takeUp(laid, slot);
+        const empty = cost();
+        expect(empty).toBeCloseTo(full - freed, 9);
+        const own = [...columns.keys()].filter((c) => columns[c]!.group === laid.slots[slot]);
+        const added = own.map((column) => {
+          const each = lay(laid, slot, column);
+          expect(cost()).toBeCloseTo(empty + each, 9);
+          expect(takeUp(laid, slot)).toBeCloseTo(each, 9);
+          return each;
+        });
+        const least = leastAdding(laid, slot);
+        if (least >= 0) taken += 1;
+        const any = stream.chance(0.5) && own.length > 0 ? own[stream.whole(0, own.length - 1)]! : least;
+        const leastOfAll = Math.min(0, ...added);
+        expect(least < 0 ? 0 : added[own.indexOf(least)]).toBeCloseTo(leastOfAll, 9);
         lay(laid, slot, any);
       }
-      const chosen = [...laid.chosen].map((c) => (c < 0 ? null : columns[c]!));
-      given.demand.forEach((wanted, kind) => {
-        const holders = [...chosen.keys()].filter((slot) => chosen[slot]?.kinds.includes(kind));
-        expect([...laid.holders[kind]!].sort((a, b) => a - b)).toEqual(holders);
-        const out = holders.reduce((sum, slot) => {
-          const { kinds, counts } = chosen[slot]!;
-          return sum + counts[kinds.indexOf(kind)]!;
-        }, 0);
-        expect(laid.left[kind]).toBe(wanted - out);
-      });
+      expectCounted(given, laid, columns);
     }
+    expect(taken).toBeGreaterThan(500);
   });
 });
+
+/** The columns laid. */
+function laidOut({ chosen }: Laid, columns: readonly Column[]): Column[] {
+  return [...chosen].flatMap((c) => (c < 0 ? [] : [columns[c]!]));
+}
+
+function expectCounted(
+  { demand }: Drawn,
+  { chosen, left, slots, holders, held }: Laid,
+  columns: readonly Column[],
+): void {
+  demand.forEach((wanted, kind) => {
+    const holding = [...chosen.keys()].filter((slot) => columns[chosen[slot]!]?.kinds.includes(kind));
+    const from = kind * slots.length;
+    const listed = [...holders.subarray(from, from + held[kind]!)];
+    expect(listed.sort((a, b) => a - b)).toEqual(holding);
+    const out = holding.reduce((sum, slot) => {
+      const { kinds, counts } = columns[chosen[slot]!]!;
+      return sum + counts[kinds.indexOf(kind)]!;
+    }, 0);
+    expect(left[kind]).toBe(wanted - out);
+  });
+}

@@ -18,7 +18,7 @@ export function isFew({ groups }: Instance): boolean {
 const shareOfSome = 0.7;
 
 /** The same with many boards, where no simplex takes time beside the work that is counted; and with very many, where each is asked for a few pieces. */
-const workPerPieceOfMany = 13e6;
+const workPerPieceOfMany = 15e6;
 const workPerPieceOfVeryMany = 17e6;
 
 /** Work that a solve may do. */

@@ -1,12 +1,21 @@
 import { type Random, random, uniform, whole } from '../../../base/random/random.ts';
 import type { Exchange, Exchanged } from './exchange.ts';
-import { type Laid, addedBy, lay, leastAdding, nothingLaid, takeUp } from './laid.ts';
+import { type Laid, lay, leastAdding, nothingLaid, takeUp } from './laid.ts';
 
 /** Boards laid anew, at most, for pieces a move lays out too often, and for pieces it leaves open. */
 const mostAnew = 2;
 
-/** A column is drawn by this power of a number in [0, 1) among all in their order: the first tenth is drawn in more than half of the moves. */
-const eagerness = 4;
+/**
+ * The place, among so many, of the column to be tried: that of a number in [0, 1) to the fourth power, so that the first tenth is drawn in more
+ * than half of the moves.
+ */
+function drawnPlace(random: Random, count: number): number {
+  const square = uniform(random) ** 2;
+  return Math.floor(count * square * square);
+}
+
+/** Moves between steps of the temperature. */
+const movesPerStep = 100;
 
 /** Slots that one move may change: the one drawn, and those laid anew for too many pieces and for open ones. */
 const mostChanged = 1 + 2 * mostAnew;
@@ -27,15 +36,13 @@ function begin(move: Move): void {
 /** Takes up what lies in a slot; says what it was. */
 function clear(laid: Laid, move: Move, slot: number): number {
   const before = laid.chosen[slot]!;
-  takeUp(laid, slot);
-  move.added -= addedBy(laid, before);
+  move.added -= takeUp(laid, slot);
   return before;
 }
 
 /** Lays a column, or none, in a slot just cleared. */
 function fill(laid: Laid, move: Move, slot: number, before: number, column: number): void {
-  move.added += addedBy(laid, column);
-  lay(laid, slot, column);
+  move.added += lay(laid, slot, column);
   if (column === before) return;
   move.slots[move.changes] = slot;
   move.before[move.changes] = before;
@@ -95,17 +102,17 @@ function slotOf({ slots, firstSlot, table }: Laid, column: number, random: Rando
  * often, and boards that could hold what was taken up, get the column that is best now.
  */
 function moveOnce(laid: Laid, order: Int32Array, move: Move, random: Random): void {
-  const { table, chosen, holders } = laid;
+  const { table, chosen, slots, holders, held } = laid;
   begin(move);
-  const drawn = order[Math.floor(order.length * uniform(random) ** eagerness)]!;
+  const drawn = order[drawnPlace(random, order.length)]!;
   const slot = slotOf(laid, drawn, random);
   const before = chosen[slot]!;
   const column = before === drawn ? -1 : drawn;
   fill(laid, move, slot, clear(laid, move, slot), column);
   for (let n = 0; n < mostAnew && column >= 0; n += 1) {
     const kind = mostSurplus(laid, column);
-    if (kind < 0 || holders[kind]!.length < 2) break;
-    const other = holders[kind]![whole(random, 0, holders[kind]!.length - 1)]!;
+    if (kind < 0 || held[kind]! < 2) break;
+    const other = holders[kind * slots.length + whole(random, 0, held[kind]! - 1)]!;
     if (other !== slot) layAnew(laid, move, other);
   }
   for (let n = 0; n < mostAnew && before >= 0; n += 1) {
@@ -155,9 +162,10 @@ export function* exchangeColumns({
     slots: new Int32Array(mostChanged),
     before: new Int32Array(mostChanged),
   };
+  let temperature = from;
   for (let done = 0; done < moves; done += 1) {
     if (done % 1000 === 0 && done > 0) yield;
-    const temperature = from * (to / from) ** (done / moves);
+    if (done % movesPerStep === 0) temperature = from * (to / from) ** (done / moves);
     moveOnce(laid, order, move, stream);
     if (move.added > 0 && uniform(stream) >= Math.exp(-move.added / temperature)) {
       putBack(laid, move);

@@ -14,11 +14,14 @@ export interface Laid {
   readonly chosen: Int32Array;
   /** Pieces of each kind still open; below 0: too many laid out. */
   readonly left: Int32Array;
-  /** By kind, the slots whose column holds it. */
-  readonly holders: readonly number[][];
+  /** By kind × slots, the slots whose column holds it: as many as `held` says of the kind. */
+  readonly holders: Int32Array;
+  readonly held: Int32Array;
   /** What an open piece of each kind costs. */
   readonly price: Float64Array;
-  /** By column, what it adds when all its pieces are open: below 0, mostly. */
+  /** Columns, group by group as in the table, but in each by rising least added. */
+  readonly ranked: Int32Array;
+  /** What each of them adds when all its pieces are open: below 0, mostly. */
   readonly leastAdded: Float64Array;
   /** The table's entries, those of each column by falling worth: what is dearest is soonest missed. */
   readonly kind: Int32Array;
@@ -52,13 +55,23 @@ export function nothingLaid(
     firstSlot,
     chosen: new Int32Array(slots.length).fill(-1),
     left: Int32Array.from(demand),
-    holders: Array.from(demand, () => []),
+    holders: new Int32Array(demand.length * slots.length),
+    held: new Int32Array(demand.length),
     price,
-    leastAdded: table.cost.map((cost, c) => cost - worthOf(table, c, price)),
+    ...rankedByLeast(table, price),
     kind,
     count,
     looks: 0,
   };
+}
+
+function rankedByLeast(table: FlatColumns, price: Float64Array): Pick<Laid, 'ranked' | 'leastAdded'> {
+  const { cost, group } = table;
+  const least = cost.map((each, c) => each - worthOf(table, c, price));
+  const ranked = Int32Array.from(cost.keys()).sort(
+    (a, b) => group[a]! - group[b]! || least[a]! - least[b]! || a - b,
+  );
+  return { ranked, leastAdded: Float64Array.from(ranked, (c) => least[c]!) };
 }
 
 function worthOf({ at, kind, count }: FlatColumns, c: number, price: Float64Array): number {
@@ -80,56 +93,70 @@ function byFallingWorth(
   return { kind: Int32Array.from(order, (e) => kind[e]!), count: Int32Array.from(order, (e) => count[e]!) };
 }
 
-/** What laying a column adds: its cost less the price of the open pieces it holds. 0 for none (−1). */
-export function addedBy({ table, left, price, kind, count }: Laid, column: number): number {
+/** Takes up what lies in a slot. Returns what laying it there again would add: its cost less the price of the open pieces it holds. */
+export function takeUp(
+  { table, slots, chosen, left, holders, held, price, kind, count }: Laid,
+  slot: number,
+): number {
+  const column = chosen[slot]!;
   if (column < 0) return 0;
+  chosen[slot] = -1;
   const { at } = table;
   let added = table.cost[column]!;
-  for (let e = at[column]!; e < at[column + 1]!; e += 1) {
-    const open = left[kind[e]!]!;
-    if (open > 0) added -= price[kind[e]!]! * Math.min(open, count[e]!);
+  const end = at[column + 1]!;
+  for (let e = at[column]!; e < end; e += 1) {
+    const k = kind[e]!;
+    const pieces = count[e]!;
+    const open = left[k]! + pieces;
+    left[k] = open;
+    if (open > 0) added -= price[k]! * (open < pieces ? open : pieces);
+    const last = k * slots.length + (held[k]! -= 1);
+    let at = last;
+    while (holders[at] !== slot) at -= 1;
+    holders[at] = holders[last]!;
   }
   return added;
 }
 
-/** Takes up what lies in a slot. */
-export function takeUp(laid: Laid, slot: number): void {
-  const column = laid.chosen[slot]!;
-  if (column < 0) return;
-  const { at, kind, count } = laid.table;
-  for (let e = at[column]!; e < at[column + 1]!; e += 1) {
-    laid.left[kind[e]!] = laid.left[kind[e]!]! + count[e]!;
-    const holders = laid.holders[kind[e]!]!;
-    holders[holders.indexOf(slot)] = holders.at(-1)!;
-    holders.pop();
+/** Lays a column, or none (−1), in an empty slot. Returns what that adds: as above; 0 for none. */
+export function lay(
+  { table, slots, chosen, left, holders, held, price, kind, count }: Laid,
+  slot: number,
+  column: number,
+): number {
+  chosen[slot] = column;
+  if (column < 0) return 0;
+  const { at } = table;
+  let added = table.cost[column]!;
+  const end = at[column + 1]!;
+  for (let e = at[column]!; e < end; e += 1) {
+    const k = kind[e]!;
+    const pieces = count[e]!;
+    const open = left[k]!;
+    left[k] = open - pieces;
+    if (open > 0) added -= price[k]! * (open < pieces ? open : pieces);
+    holders[k * slots.length + held[k]!] = slot;
+    held[k] = held[k]! + 1;
   }
-  laid.chosen[slot] = -1;
-}
-
-/** Lays a column, or none (−1), in an empty slot. */
-export function lay(laid: Laid, slot: number, column: number): void {
-  laid.chosen[slot] = column;
-  if (column < 0) return;
-  const { at, kind, count } = laid.table;
-  for (let e = at[column]!; e < at[column + 1]!; e += 1) {
-    laid.left[kind[e]!] = laid.left[kind[e]!]! - count[e]!;
-    laid.holders[kind[e]!]!.push(slot);
-  }
+  return added;
 }
 
 /**
- * The column, or none (−1), that adds least in an empty slot. A column is dropped as soon as what it holds too much makes it dearer than the
- * best so far: mostly by its dearest piece. O(columns of its group).
+ * The column, or none (−1), that adds least in an empty slot. Columns are looked at by rising least added, up to where that is no less than the
+ * best so far, and one is dropped as soon as what it holds too much makes it dearer: mostly by its dearest piece. O(columns of its group).
  */
 export function leastAdding(laid: Laid, slot: number): number {
-  const { left, price, leastAdded, kind, count } = laid;
+  const { left, price, ranked, leastAdded, kind, count } = laid;
   const { first, at } = laid.table;
   const group = laid.slots[slot]!;
+  const begin = first[group]!;
   const until = first[group + 1]!;
   let least = 0;
   let best = -1;
-  for (let column = first[group]!; column < until; column += 1) {
-    let added = leastAdded[column]!;
+  let rank = begin;
+  for (; rank < until && leastAdded[rank]! < least; rank += 1) {
+    const column = ranked[rank]!;
+    let added = leastAdded[rank]!;
     const end = at[column + 1]!;
     for (let e = at[column]!; e < end && added < least; e += 1) {
       const open = left[kind[e]!]!;
@@ -140,6 +167,6 @@ export function leastAdding(laid: Laid, slot: number): number {
     least = added;
     best = column;
   }
-  laid.looks += until - first[group]!;
+  laid.looks += rank - begin;
   return best;
 }

@@ -31,10 +31,10 @@ const surcharge = { first: 0.15, more: 0.1, decay: 0.95, ofMissing: 0.5 } as con
 const goodEnough = 5e-3;
 
 /** Share of a round's work that goes into neighbourhoods laid out again. */
-const shareLaidAgain = 0.15;
+const shareLaidAgain = 0.05;
 
 /** Work of a column looked at. */
-const workPerLook = 2;
+const workPerLook = 2.5;
 
 /** Annealings that begin from a layout, each with its own chances. */
 function tasksFrom(
