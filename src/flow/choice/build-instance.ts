@@ -173,12 +173,12 @@ function finenessFor(pieces: number, boards: number): Fineness {
 }
 
 /** Whether some piece might lie on the board, defects aside. */
-function mayServe(job: Job, kinds: readonly BlankKind[], board: Board): boolean {
+function mayServe(job: Job, kinds: readonly BlankKind[], shapes: Shared['shapes'], board: Board): boolean {
   const area = usable(board, job.shop);
   return kinds.some(
-    (kind) =>
+    (kind, k) =>
       isCuttable(job, kind) &&
-      shapesOf(job, kind).some(({ length, width }) => length <= area.length && width <= area.width) &&
+      shapes[k]!.some(({ length, width }) => length <= area.length && width <= area.width) &&
       clearancesFor(job, kind, board, { numbers: new Map(), sets: [] }).length > 0,
   );
 }
@@ -189,9 +189,10 @@ function mayServe(job: Job, kinds: readonly BlankKind[], board: Board): boolean 
  */
 export function buildInstance(job: Job): Instance {
   const kinds = kindsOf(job);
-  const boards = job.boards.flatMap((board, index) => (mayServe(job, kinds, board) ? [index] : []));
+  const shapes = kinds.map((kind) => shapesOf(job, kind));
+  const boards = job.boards.flatMap((board, index) => (mayServe(job, kinds, shapes, board) ? [index] : []));
   const shared: Shared = {
-    shapes: kinds.map((kind) => shapesOf(job, kind)),
+    shapes,
     fineness: finenessFor(piecesIn(kinds), boards.length),
     meter: { spent: 0 },
     scratch: openScratch(),

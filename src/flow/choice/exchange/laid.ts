@@ -93,6 +93,11 @@ function byFallingWorth(
   return { kind: Int32Array.from(order, (e) => kind[e]!), count: Int32Array.from(order, (e) => count[e]!) };
 }
 
+/** What pieces laid bring when so many of their kind are open. */
+function openWorth(price: number, open: number, pieces: number): number {
+  return open > 0 ? price * (open < pieces ? open : pieces) : 0;
+}
+
 /** Takes up what lies in a slot. Returns what laying it there again would add: its cost less the price of the open pieces it holds. */
 export function takeUp(
   { table, slots, chosen, left, holders, held, price, kind, count }: Laid,
@@ -109,11 +114,11 @@ export function takeUp(
     const pieces = count[e]!;
     const open = left[k]! + pieces;
     left[k] = open;
-    if (open > 0) added -= price[k]! * (open < pieces ? open : pieces);
+    added -= openWorth(price[k]!, open, pieces);
     const last = k * slots.length + (held[k]! -= 1);
-    let at = last;
-    while (holders[at] !== slot) at -= 1;
-    holders[at] = holders[last]!;
+    let own = last;
+    while (holders[own] !== slot) own -= 1;
+    holders[own] = holders[last]!;
   }
   return added;
 }
@@ -134,7 +139,7 @@ export function lay(
     const pieces = count[e]!;
     const open = left[k]!;
     left[k] = open - pieces;
-    if (open > 0) added -= price[k]! * (open < pieces ? open : pieces);
+    added -= openWorth(price[k]!, open, pieces);
     holders[k * slots.length + held[k]!] = slot;
     held[k] = held[k]! + 1;
   }

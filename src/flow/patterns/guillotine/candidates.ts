@@ -1,5 +1,6 @@
 import type { LabelStore } from './label-store.ts';
-import { copyLabel, dominates, doubled, growStore, labelStore } from './label-store.ts';
+import { doubled } from '../doubled.ts';
+import { copyLabel, dominates, growStore, labelStore } from './label-store.ts';
 import type { Lanes } from './lanes.ts';
 
 /** Labels gathered for one state before the best of them are kept. */

@@ -3,7 +3,8 @@ import { admit, candidates, clearCandidates, makeRoom, settle } from './candidat
 import type { CapCut } from './cut-to-caps.ts';
 import { cutToCaps } from './cut-to-caps.ts';
 import type { LabelStore } from './label-store.ts';
-import { copyLabel, doubled, growStore, labelStore } from './label-store.ts';
+import { doubled } from '../doubled.ts';
+import { copyLabel, growStore, labelStore } from './label-store.ts';
 import { firstLeaf } from './leaves.ts';
 import { anyCut, noCut, stateCount, statesPerLevel } from './net.ts';
 import type { PassInput } from './pass-input.ts';

@@ -1,3 +1,4 @@
+import { doubled } from '../doubled.ts';
 import type { Lanes } from './lanes.ts';
 
 /**
@@ -45,15 +46,6 @@ export function growStore(store: LabelStore): void {
   store.rip = doubled(store.rip);
   store.born = doubled(store.born);
   store.vector = doubled(store.vector);
-}
-
-/** The same numbers in an array of twice the length. */
-export function doubled<A extends Float64Array | Int32Array>(array: A): A {
-  const larger = (
-    array instanceof Float64Array ? new Float64Array(2 * array.length) : new Int32Array(2 * array.length)
-  ) as A;
-  larger.set(array);
-  return larger;
 }
 
 /** Copies label `from` of one store over label `to` of another. */

@@ -47,6 +47,8 @@ export interface Offering extends Numberings {
 
 const nothing: StackOption = { length: 0, nodes: 1, arcs: [] };
 
+const none: readonly Obstacle[] = [];
+
 /** Nothing offered yet. @param numberings what they held before is forgotten */
 export function openOffering(plate: Plate, raster: Raster, numberings: Numberings): Offering {
   const { asked, groups, bands } = numberings;
@@ -102,7 +104,7 @@ function fittingOf(offering: Offering, index: number, w: number): Fitting {
   const narrower = w > 0 ? fitting[at - 1] : undefined;
   // Strips of most widths hold the same shapes as those a little narrower.
   const told = narrower?.shapes.length === shapes.length ? narrower : toldOf(plate, shapes);
-  const clear = shapes.length === 0 ? 0 : offered(offering, index, told, width, []);
+  const clear = shapes.length === 0 ? 0 : offered(offering, index, told, width, none);
   const made: Fitting = { ...told, clear, whole: -1 };
   fitting[at] = made;
   return made;
@@ -185,8 +187,6 @@ function underPiece(obstacles: readonly Obstacle[], from: number, to: number): r
   return under;
 }
 
-const none: readonly Obstacle[] = [];
-
 function isUnder({ x, end }: Obstacle, from: number, to: number): boolean {
   return x < to && end > from;
 }
@@ -208,21 +208,27 @@ export function bandGroup(
   if (clear === 0) return -1;
   const isWhole = obstacles.length === 0 || isClear(fitting, blocked);
   if (isWhole && fitting.whole >= 0) return fitting.whole;
-  const { groups } = offering;
+  const { groups, raster } = offering;
   put(groups, index);
   put(groups, clear);
-  if (!isWhole) putSpans(offering, index, w, known(obstacles, fitting.knows));
+  if (!isWhole) putSpans(offering, index, fitting, raster.widths[w]!, obstacles);
   const number = numberPut(groups);
   if (isWhole) fitting.whole = number;
   return number;
 }
 
 /** Where along a strip a length is offered another option than its clear one. */
-function putSpans(offering: Offering, index: number, w: number, inReach: readonly Obstacle[]): void {
+function putSpans(
+  offering: Offering,
+  index: number,
+  fitting: Fitting,
+  width: number,
+  obstacles: readonly Obstacle[],
+): void {
   const { groups, places, raster } = offering;
-  const { xs, relaxed, exactX, widths } = raster;
+  const { xs, relaxed, exactX } = raster;
   const { length } = raster.groups[index]!;
-  const fitting = fittingOf(offering, index, w);
+  const inReach = known(obstacles, fitting.knows);
   const { count, at, index: indices } = changesUnder(places, raster, inReach, index);
   let stop = indices[0]!;
   let [lastId, lastStop] = [-1, -1];
@@ -235,7 +241,7 @@ function putSpans(offering: Offering, index: number, w: number, inReach: readonl
     const last = relaxed && !exactX && stop > first && (xs[stop] ?? next) > next ? stop - 1 : stop;
     if (last <= first) continue;
     const under = underPiece(inReach, from, from + length);
-    const id = under.length === 0 ? fitting.clear : offered(offering, index, fitting, widths[w]!, under);
+    const id = under.length === 0 ? fitting.clear : offered(offering, index, fitting, width, under);
     if (id === fitting.clear) continue;
     if (lastId === id && lastStop === first) groups.lists[groups.end - 2] = last;
     else {

@@ -7,7 +7,7 @@ import type { Raster } from './raster-plate.ts';
 import { type Stack, type StackOption, bestStack } from './stack.ts';
 import { type Offers, type Stairs, openOffers, openStairs } from './stairs.ts';
 
-/** What plates that are priced one after another share: the staircases of the pricing under way, and a shelf for what is made ready. */
+/** What plates that are priced one after another share: the staircases of the pricing under way, lists, and a shelf for what is made ready. */
 export interface Scratch extends Pick<Memory, 'rows' | 'heights'> {
   /** Lists told apart while a plate is made ready. */
   readonly numberings: Numberings;
@@ -15,7 +15,7 @@ export interface Scratch extends Pick<Memory, 'rows' | 'heights'> {
   readonly shelf: (() => void)[];
 }
 
-/** Staircases without steps, and an empty shelf. */
+/** Staircases without steps, no lists, and an empty shelf. */
 export function openScratch(): Scratch {
   return { rows: openStairs(), heights: openStairs(), numberings: openNumberings(), shelf: [] };
 }

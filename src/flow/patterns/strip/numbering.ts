@@ -1,3 +1,5 @@
+import { doubled } from '../doubled.ts';
+
 /**
  * Lists of whole numbers, each distinct one under a number of its own, in the order in which they turned up. They lie in memory
  * that is used again once they are forgotten: of very many boards it would else be most of what has to be collected.
@@ -38,11 +40,7 @@ export function forgetLists(numbering: Numbering): void {
 
 /** Adds an entry to the list in the making. */
 export function put(numbering: Numbering, entry: number): void {
-  if (numbering.end === numbering.lists.length) {
-    const { lists } = numbering;
-    numbering.lists = new Float64Array(2 * lists.length);
-    numbering.lists.set(lists);
-  }
+  if (numbering.end === numbering.lists.length) numbering.lists = doubled(numbering.lists);
   numbering.lists[numbering.end] = entry;
   numbering.end += 1;
 }
@@ -60,7 +58,10 @@ export function numberPut(numbering: Numbering): number {
     }
     at = (at + 1) & last;
   }
-  if (count === hashes.length) grow(numbering);
+  if (count === hashes.length) {
+    numbering.from = doubled(from);
+    numbering.hashes = doubled(hashes);
+  }
   numbering.hashes[count] = hash;
   numbering.count = count + 1;
   numbering.from[count + 1] = end;
@@ -84,14 +85,6 @@ function isPutAgain({ lists, from, count, end }: Numbering, number: number): boo
   if (from[number + 1]! - begin !== end - own) return false;
   for (let i = own; i < end; i += 1) if (lists[begin + i - own] !== lists[i]) return false;
   return true;
-}
-
-function grow(numbering: Numbering): void {
-  const { from, hashes } = numbering;
-  numbering.from = new Int32Array(2 * from.length - 1);
-  numbering.from.set(from);
-  numbering.hashes = new Int32Array(2 * hashes.length);
-  numbering.hashes.set(hashes);
 }
 
 function dealSlots(numbering: Numbering): void {

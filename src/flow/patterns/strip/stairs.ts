@@ -1,3 +1,5 @@
+import { doubled } from '../doubled.ts';
+
 /**
  * Staircases, one after another in a store that grows: worths that only rise with the position. A staircase is the steps
  * `from` to `to` (exclusive): from position at[k] on it is worth value[k]; before its first step 0.
@@ -17,11 +19,8 @@ export function openStairs(): Stairs {
 /** Adds a step to the staircase that ends the store. */
 export function pushStep(stairs: Stairs, at: number, value: number): void {
   if (stairs.end === stairs.at.length) {
-    const { at: oldAt, value: oldValue } = stairs;
-    stairs.at = new Int32Array(2 * oldAt.length);
-    stairs.at.set(oldAt);
-    stairs.value = new Float64Array(2 * oldValue.length);
-    stairs.value.set(oldValue);
+    stairs.at = doubled(stairs.at);
+    stairs.value = doubled(stairs.value);
   }
   stairs.at[stairs.end] = at;
   stairs.value[stairs.end] = value;
