@@ -1,6 +1,6 @@
 import type { Job } from '../../src/flow/stock/job.ts';
 import { perfectJob } from '../laws/perfect-job.ts';
-import { mantelJob } from '../laws/random-job.ts';
+import { mantelJob, yardJob } from '../laws/random-job.ts';
 
 /** A job to solve, and its least cost where its making tells. */
 export interface Instance {
@@ -55,6 +55,17 @@ function perfects(sources: number, pieces: number, decoys: number): Family {
   };
 }
 
+function yards(sizes: number, kinds: number, pieces: number, groups: readonly string[] = ['yard']): Family {
+  return {
+    name: `yard-${sizes}-${kinds}`,
+    groups,
+    title: `clear boards by quantity: ${kinds} part kinds, ${pieces} pieces, boards of ${sizes} sizes`,
+    seeds: [1, 5],
+    seconds: 60,
+    make: (seed) => ({ job: yardJob(seed, { kinds, pieces, sizes }), known: null }),
+  };
+}
+
 /** The same mix of parts and boards, doubled from a mantel's size on. */
 const growth: readonly Family[] = [1, 2, 4, 8, 16].map((times) =>
   mantels(
@@ -75,6 +86,10 @@ export const families: readonly Family[] = [
   perfects(6, 40, 8),
   perfects(10, 70, 12),
   ...growth,
+  yards(1, 20, 40),
+  yards(3, 20, 40),
+  yards(1, 40, 120),
+  yards(3, 40, 120),
 ];
 
 /** Benches with a script of their own, which takes the rest of the arguments and prints its own table. */

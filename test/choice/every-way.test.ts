@@ -43,6 +43,18 @@ const sorts: readonly (readonly [string, Sort])[] = [
     { rules: { ...plain, credit: true, about: 'glue-ups' }, jobs: 120, proven: 0.35, best: 0.75 },
   ],
   [
+    'least cost on many copies of one or two boards',
+    { rules: { ...plain, about: 'copies' }, jobs: 150, proven: 0.8, best: 0.9 },
+  ],
+  [
+    'least cost on many copies at one, two, five stages and any',
+    { rules: { ...plain, stages: [1, 2, 5, 'any'], about: 'copies' }, jobs: 60, proven: 0.8, best: 0.9 },
+  ],
+  [
+    'least cost on many copies, with offcut credit',
+    { rules: { ...plain, credit: true, about: 'copies' }, jobs: 60, proven: 0.4, best: 0.7 },
+  ],
+  [
     'least cost with a run',
     { rules: { ...plain, stages: [4], about: 'run' }, jobs: 60, proven: 0.9, best: 0.95 },
   ],

@@ -158,5 +158,43 @@ export function mantelJob(
   return job;
 }
 
+/** Clear boards as a yard sells them by quantity: length and width in inches, dollars a board foot. */
+const yardSizes: readonly (readonly [number, number, number])[] = [
+  [96, 5.5, 8],
+  [96, 7.25, 8.5],
+  [120, 9.25, 9.5],
+  [72, 11.25, 10],
+];
+
+/**
+ * A job of the same parts on clear boards bought by quantity, of one size or of several, as many of each as there are
+ * pieces. Deterministic in its arguments.
+ */
+export function yardJob(
+  seed: number,
+  given: { readonly kinds: number; readonly pieces: number; readonly sizes: number },
+): Job {
+  const random = seeded(seed);
+  const first = random.whole(0, yardSizes.length - 1);
+  const boards = Array.from({ length: given.sizes }, (_, index) => {
+    const [length, width, perFoot] = yardSizes[
+      (first + index) % yardSizes.length
+    ] as (typeof yardSizes)[number];
+    return {
+      ...plainBoard({ name: `size ${index + 1}`, length: inches(length), width: inches(width) }),
+      quantity: given.pieces,
+      cost: Math.round(((length * width) / 144) * perFoot * 100) / 100,
+    };
+  });
+  const fits = ({ length, width }: Part): boolean =>
+    boards.some((board) => board.length >= length + 2 * inches(1 / 2) && board.width >= width);
+  const parts = partsFor(seed, given.kinds, given.pieces, 1).map((kind) => {
+    const half = { ...kind, width: ticks(Math.round(kind.width / 2 / sixteenth) * sixteenth) };
+    return fits(kind) ? kind : half;
+  });
+  const shop = { ...defaultShop, endTrim: inches(1 / 2), shortestPiece: ticks(0) };
+  return { name: `yard ${seed}`, shop, parts, boards };
+}
+
 /** The kinds the generator above knows, for tests that look at all of them. */
 export const generatedDefectKinds = defectKinds.filter((kind) => flaws.some(([known]) => known === kind));

@@ -136,7 +136,7 @@ function groupOf(
   const lying = withRoom(plate, platesKinds);
   const isStrips = plate.stages === 3 || plate.stages === 4;
   const pricer = !isStrips
-    ? openAnyStagePricer(plate, lying, meter)
+    ? openAnyStagePricer(plate, lying, meter, job.boards.length)
     : openStripPricer(plate, lying, fineness, meter, scratch);
   // An offcut earns credit × price × its share of the board. Offcuts lie in the usable area, where the pieces are not.
   const rate = (job.shop.offcutCredit * board.cost) / (board.length * board.width);

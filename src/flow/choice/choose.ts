@@ -32,9 +32,10 @@ import { type Plan, planOf } from './plan.ts';
 import { type Progress, type Solve, type SolveOptions, retold } from './progress.ts';
 import { cutSticks } from './sticks/cut-sticks.ts';
 import { isSticks, levelled } from './sticks/to-sticks.ts';
+import { layOnLess } from './lay-on-less.ts';
 import { layOutTightly } from './tight/lay-out-tightly.ts';
 import { toChoice } from './to-choice.ts';
-import { isFew, workFor } from './work.ts';
+import { isFew, isRepeated, slotsOf, workFor } from './work.ts';
 import { cheapestChoice } from './true-cost.ts';
 
 /** Runs a step of the solve, saying how it stands after each of its yields; ends early when `done`. */
@@ -80,9 +81,14 @@ function* exchangeFor(solving: Solving, share: number): Generator<void, void, vo
   yield* layByExchange({ ...solving, budget: until }, movesPerGroup.usual);
 }
 
-/** Copies of boards in all. */
-function slotsOf({ groups }: Instance): number {
-  return groups.reduce((sum, { copies }) => sum + copies, 0);
+/** The instance with no more copies of a board than a layout cheaper than the best can pay for. */
+function withinMeans(instance: Instance, { best }: Standing): Instance {
+  if (best.missing.some((count) => count > 0)) return instance;
+  const groups = instance.groups.map((group) => {
+    const most = group.cost > 0 ? Math.floor(best.objective / group.cost) : Infinity;
+    return most < group.copies ? { ...group, copies: most } : group;
+  });
+  return { ...instance, groups };
 }
 
 function first(solving: Solving): Generator<void, void, void> {
@@ -160,8 +166,38 @@ function* proveBoards(
 /** Share of the work, on top of it, for layouts that waste next to nothing. */
 const shareOfTight = 0.03;
 
+/** Layouts on boards that cost less, for a share of the budget. */
+function* layOnLessFor(solving: Solving, share: number): Generator<void, void, void> {
+  const { instance, budget } = solving;
+  yield* layOnLess(solving, Math.min(budget, instance.meter.spent + share * budget));
+}
+
+/**
+ * Stages of a job of few kinds of boards and many copies of each: many layouts cost the same, so that those of a set of
+ * boards are sought rather than those of another cost.
+ */
+function stagesOfRepeated(solving: Solving): readonly Stage[] {
+  return [
+    ['trying fewer boards', layOnLessFor(solving, 0.1)],
+    ['finding patterns', root(solving, 0.45, 0, true)],
+    ['choosing boards', firstDive(solving, 0.55)],
+    ['choosing patterns', pick(solving)],
+    ['trying other layouts', exchangeFor(solving, 0.1)],
+    ['trying fewer boards', layOnLessFor(solving, 0.15)],
+    ['choosing patterns', pick(solving)],
+    ['proving', proveBoards(solving, 0.7, 0.1)],
+    ['trying other layouts', exchangeFor(solving, 0.1)],
+    ['trying fewer boards', layOnLessFor(solving, 0.1)],
+    ['proving', proveBoards(solving, 0.9, 0.3)],
+    ['proving', prove(solving, 0.9)],
+    ['trying other layouts', exchangeFor(solving, 0.05)],
+    ['trying fewer boards', layOnLessFor(solving, 1)],
+  ];
+}
+
 /** The stages of a solve after its first layout, in order. Without effort only those that make it whole and bound it. */
 function stagesOf(solving: Solving, effort: number): readonly Stage[] {
+  if (effort > 0 && isRepeated(solving.instance)) return stagesOfRepeated(solving);
   const slots = slotsOf(solving.instance);
   if (effort > 0 && slots > mostSlots) return stagesOfLarge(solving);
   const base: Stage[] = [
@@ -199,7 +235,7 @@ function stagesOf(solving: Solving, effort: number): readonly Stage[] {
 function stagesOfLarge(solving: Solving): readonly Stage[] {
   return [
     ['finding patterns', root(solving, 0.75, closeEnough, false)],
-    ['choosing boards', firstDive(solving, 0.9)],
+    ['choosing boards', firstDive(solving, 0.8)],
     ['improving', improveUpTo(solving, 1, Infinity, { diveEvery: Infinity, solveEvery: 1 })],
   ];
 }
@@ -264,7 +300,11 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     offerTo(standing),
   );
   if (options.effort > 0 && !done()) yield* told(tight, standing, 'filling boards', done);
-  const given = { ...solving, budget: instance.meter.spent + work };
+  const given = {
+    ...solving,
+    instance: withinMeans(instance, standing),
+    budget: instance.meter.spent + work,
+  };
   const stages = isMany ? stagesByPrices(given, prices) : stagesOf(given, options.effort);
   for (const [doing, stage] of stages) {
     if (!done()) yield* told(stage, standing, doing, done);

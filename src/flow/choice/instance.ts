@@ -74,3 +74,8 @@ export interface Instance {
   /** Exchanges columns between boards, several times at once where there are threads for it. */
   readonly exchange: ExchangeTogether;
 }
+
+/** Whether the general guillotine engine prices some of the boards: it takes longer, and is not always certain. */
+export function isOfGeneralEngine({ groups }: Instance): boolean {
+  return groups.some(({ pricer }) => !pricer.isQuickAtAGlance() && !pricer.canCount());
+}

@@ -34,6 +34,8 @@ export interface MasterAnswer {
   readonly made: Float64Array;
   readonly objective: number;
   readonly certified: boolean;
+  /** Pivots it took. */
+  readonly pivots: number;
 }
 
 /**
@@ -90,7 +92,7 @@ export function openMaster(data: MasterData, sides: readonly SideRow[] = []): Ma
       lp.addRow({ indices, coefficients, limit: column.cost });
     },
     solve() {
-      const { x, rowPrice, objective, certified } = lp.solve();
+      const { x, rowPrice, objective, certified, pivots } = lp.solve();
       return {
         use: rowPrice.subarray(all),
         made: rowPrice.slice(before, all),
@@ -99,6 +101,7 @@ export function openMaster(data: MasterData, sides: readonly SideRow[] = []): Ma
         sidePrice: x.slice(kinds + groups, kinds + groups + sides.length),
         objective,
         certified,
+        pivots,
       };
     },
   };

@@ -10,6 +10,7 @@ import type { Instance } from './instance.ts';
 import type { MasterAnswer } from './master.ts';
 import { type OpenMaster, bringIn } from './open-master.ts';
 import { type PriceAsk, priceInLots } from './price-together.ts';
+import { scaledBound } from './scaled-bound.ts';
 import type { Store } from './store.ts';
 import { dueFor } from './wanted.ts';
 
@@ -75,9 +76,8 @@ export function* priceAll(asking: Asking, at: Duals, slack: number): Generator<v
   const { instance, rest, store, open } = asking;
   const { rows } = open;
   let found = 0;
-  let bound = dueFor(instance, rest, at.kindPrice);
-  rows.forEach((row, r) => (bound -= row.limit * at.sidePrice[r]!));
-  const least = bound;
+  let least = dueFor(instance, rest, at.kindPrice);
+  rows.forEach((row, r) => (least -= row.limit * at.sidePrice[r]!));
   const worths = new Float64Array(instance.groups.length);
   const wanted = [...instance.groups.keys()].filter((g) => rest.copies[g] !== 0);
   const prices = wanted.map((g) => groupPrices(instance, g, at, rows));
@@ -100,9 +100,9 @@ export function* priceAll(asking: Asking, at: Duals, slack: number): Generator<v
     const { worth, even, fixed } = prices[i]!;
     const free = answers[i]!;
     worths[g] = Math.max(0, free.bound - fixed);
-    bound -= rest.copies[g]! * Math.max(0, worths[g]! - instance.groups[g]!.cost);
     found += takePatterns(asking, g, { worth, even, free });
   });
+  const bound = scaledBound(instance, rest, least, worths);
   return { found, bound, isExact: slack === 0, cut: { least, worth: worths, price: at.kindPrice } };
 }
 

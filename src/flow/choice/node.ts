@@ -4,14 +4,15 @@ import { countMore } from './counted-kinds.ts';
 import { type Duals, between } from './duals.ts';
 import type { Rest } from './generate.ts';
 import type { GroupRow } from './group-row.ts';
-import type { Instance } from './instance.ts';
+import { type Instance, isOfGeneralEngine } from './instance.ts';
 import type { MasterAnswer } from './master.ts';
 import { type Asking, type Priced, glanceAll, priceAll } from './node-pricing.ts';
 import { broughtUp, openedAt } from './open-master.ts';
 import type { Store } from './store.ts';
 
-/** Work of a master's solve for each of its rows and columns. */
+/** Work of a master's solve for each of its cells, at least, and of one pivot for each of them. */
 const workPerCell = 8;
+const workPerPivot = 0.2;
 
 export interface NodeAnswer {
   readonly answer: MasterAnswer;
@@ -68,8 +69,7 @@ export function* solveNode(
   let care = limits.center === undefined ? 0 : 2;
   let center = centerOf(limits);
   // The general engine's bounds are not always met by a pattern: mixed prices would ask it in vain.
-  const isGeneral = instance.groups.some(({ pricer }) => !pricer.isQuickAtAGlance() && !pricer.canCount());
-  let share = isGeneral ? 0 : shareOfCenter;
+  let share = isOfGeneralEngine(instance) ? 0 : shareOfCenter;
   // Once a pass at the master's own prices finds nothing, only an exact one can end it.
   let mayBeLax = true;
   for (let round = 1; ; round += 1) {
@@ -78,7 +78,8 @@ export function* solveNode(
     const columns = open.columns.slice();
     const answer = open.master.solve();
     store.pool.prices = { kind: answer.kindPrice, group: answer.groupPrice };
-    instance.meter.spent += workPerCell * (1 + rows.length + instance.kinds.length) * (1 + columns.length);
+    const cells = (1 + rows.length + instance.kinds.length) * (1 + columns.length);
+    instance.meter.spent += Math.max(workPerCell, workPerPivot * answer.pivots) * cells;
     const asking: Asking = {
       instance,
       rest,

@@ -62,6 +62,7 @@ export function cutoffOf(standing: Standing): () => number {
 /** Takes a bound in, rounded up to what boards can cost. */
 export function raiseOf(instance: Instance, standing: Standing): (bound: number) => void {
   return (bound) => {
+    if (bound <= standing.bound) return;
     const rounded = roundedBound(instance, bound, standing.best.objective);
     standing.bound = Math.max(standing.bound, rounded);
   };

@@ -1,5 +1,5 @@
 import { isByPrices, isOfVeryMany } from './by-prices.ts';
-import type { Instance } from './instance.ts';
+import { type Instance, isOfGeneralEngine } from './instance.ts';
 import { piecesIn } from './kinds.ts';
 
 /** Work that an effort of 1 allows: a base, and more for every piece. A unit is 7 to 25 ns, the more the larger the share of the simplex. */
@@ -13,6 +13,19 @@ const few = 20;
 export function isFew({ groups }: Instance): boolean {
   return groups.length <= few;
 }
+
+/** Copies of boards in all. */
+export function slotsOf({ groups }: Instance): number {
+  return groups.reduce((sum, { copies }) => sum + copies, 0);
+}
+
+/** Whether a job has few kinds of boards and many copies of them, as a yard sells them. */
+export function isRepeated(instance: Instance): boolean {
+  return isFew(instance) && slotsOf(instance) >= 2 * instance.groups.length;
+}
+
+/** How many times as much it is of such a job whose boards the general engine prices, which takes longer over each. */
+const timesForGeneral = 3;
 
 /** Share of it with more groups, where most of the time goes to the simplex and not to the work that is counted. */
 const shareOfSome = 0.7;
@@ -29,6 +42,7 @@ export function workFor(instance: Instance, effort: number): number {
     const perPiece = isOfVeryMany(instance) ? workPerPieceOfVeryMany : workPerPieceOfMany;
     return least * (workPerSolve + pieces * perPiece);
   }
-  const share = isFew(instance) ? 1 : shareOfSome;
+  const isLong = isRepeated(instance) && isOfGeneralEngine(instance);
+  const share = isLong ? timesForGeneral : isFew(instance) ? 1 : shareOfSome;
   return share * least * (workPerSolve + pieces * workPerPiece);
 }

@@ -20,8 +20,8 @@ export interface TinyRules {
   readonly credit: boolean;
   /** Stages to pick from. */
   readonly stages: readonly (number | 'any')[];
-  /** What the job is about: nothing but boards and parts, or a run, boards of several tones, or parts glued up of strips. */
-  readonly about?: 'run' | 'tones' | 'glue-ups';
+  /** What the job is about: nothing but boards and parts, or a run, boards of several tones, parts glued up of strips, or many copies of few boards. */
+  readonly about?: 'run' | 'tones' | 'glue-ups' | 'copies';
 }
 
 function tinyShop(random: Seeded, cell: number, rules: TinyRules): Shop {
@@ -149,8 +149,10 @@ export function tinyJob(seed: number, rules: TinyRules): TinyJob {
   // A strip of a glue-up is wider by 1/8 in, which must be whole cells too.
   const cell = about === 'glue-ups' ? 1016 : random.pick([8128, 508, 320]);
   const least = about === 'run' ? 2 : about === 'tones' ? 2 : 1;
-  const boards = Array.from({ length: random.whole(least, about === 'run' ? 2 : 4) }, (_, index) => {
+  const most = about === 'run' || about === 'copies' ? 2 : 4;
+  const boards = Array.from({ length: random.whole(least, most) }, (_, index) => {
     const board = tinyBoard(random, index, cell);
+    if (about === 'copies') return { ...board, quantity: random.whole(2, 6) };
     return about === undefined || about === 'run'
       ? board
       : { ...board, tone: random.pick(['', 'red', 'red', 'pale']) };
