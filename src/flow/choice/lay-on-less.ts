@@ -1,17 +1,21 @@
-import { type Random, uniform } from '../../base/random/random.ts';
-import { type Column, columnOf, columnWorth } from './column.ts';
-import { type Rest, addToPool } from './generate.ts';
+import { type Random, shuffle, uniform } from '../../base/random/random.ts';
+import { type Column, columnOf } from './column.ts';
+import { drawBoards } from './draw-boards.ts';
+import { type Rest, addToPool, wholeRest } from './generate.ts';
 import { areaWorth, tastedWorth } from './greedy.ts';
 import type { Instance } from './instance.ts';
-import { planOf, restAfter, spend, withoutSurplus } from './plan.ts';
+import { type Plan, planOf, restAfter, spend, withoutSurplus } from './plan.ts';
 import { type PriceAsk, priceInLots } from './price-together.ts';
 import { type Solving, isMet, offerTo } from './standing.ts';
 
 /** Boards taken up at once, at most. */
 const mostTakenUp = 3;
 
-/** Tries without less left open, for each board, after which it is begun again. */
-const patience = 40;
+/** Share of the tries in which the same boards are laid again. */
+const shareSame = 0.8;
+
+/** Tries that leave no less open, for each board, after which other boards are drawn. */
+const patience = 20;
 
 /** Share of the least left open by which a try may leave more. */
 const mayLeaveMore = 0.02;
@@ -23,63 +27,23 @@ const workPerTry = 2e4;
 interface Draft {
   readonly columns: readonly Column[];
   readonly cost: number;
-  readonly rest: Rest;
   /** What the open pieces are worth, as shares of all pieces' area. */
   readonly open: number;
 }
 
 function draftOf(instance: Instance, columns: readonly Column[], area: Float64Array): Draft {
-  const rest = restAfter(instance, columns);
+  const { demand } = restAfter(instance, columns);
   const cost = columns.reduce((sum, column) => sum + column.cost, 0);
-  const open = rest.demand.reduce((sum, count, k) => sum + Math.max(0, count) * area[k]!, 0);
-  return { columns, cost, rest, open };
+  const open = demand.reduce((sum, count, k) => sum + Math.max(0, count) * area[k]!, 0);
+  return { columns, cost, open };
 }
 
-/** The layout without one of its boards, one that holds little more likely than others. */
-function withoutOne(
-  instance: Instance,
-  columns: readonly Column[],
-  area: Float64Array,
-  random: Random,
-): Draft {
-  const held = columns.map((column) => columnWorth(column, area));
-  const order = [...columns.keys()].sort((a, b) => held[a]! - held[b]! || a - b);
-  const at = order[Math.floor(uniform(random) ** 2 * order.length)]!;
-  return draftOf(
-    instance,
-    columns.filter((_, i) => i !== at),
-    area,
-  );
-}
-
-/** Boards to take up, by their place in the draft. */
+/** Some of the draft's boards, by their places in it. */
 function someOf({ columns }: Draft, random: Random): Set<number> {
   const many = Math.min(columns.length, 1 + Math.floor(uniform(random) * mostTakenUp));
   const some = new Set<number>();
   while (some.size < many) some.add(Math.floor(uniform(random) * columns.length));
   return some;
-}
-
-/** Boards to lay instead: the same ones in another order, or others that cost no more than `most`. */
-function boardsInstead(
-  { groups }: Instance,
-  same: readonly number[],
-  copies: Int32Array,
-  most: number,
-  random: Random,
-): number[] {
-  if (groups.length === 1 || uniform(random) < 0.5) return same.slice().sort(() => uniform(random) - 0.5);
-  const left = copies.slice();
-  const chosen: number[] = [];
-  let money = most;
-  for (;;) {
-    const able = [...groups.keys()].filter((g) => left[g]! > 0 && groups[g]!.cost < money);
-    if (able.length === 0 || chosen.length > same.length) return chosen;
-    const g = able[Math.floor(uniform(random) * able.length)]!;
-    chosen.push(g);
-    left[g] = left[g]! - 1;
-    money -= groups[g]!.cost;
-  }
 }
 
 /** Lays what is left on these boards in turn, each as full as it gets by a taste of what pieces are worth. */
@@ -110,12 +74,32 @@ function* layOn(
   return laid;
 }
 
+/** The boards drawn, with the patterns of the layout where it has them, and the others laid with what is open. */
+function* begun(
+  instance: Instance,
+  { columns }: Plan,
+  boards: readonly number[],
+  area: Float64Array,
+  random: Random,
+): Generator<void, Draft, void> {
+  const toLay = boards.slice();
+  const order = withoutSurplus(instance, columns);
+  shuffle(random, order);
+  const stay = order.filter(({ group }) => {
+    const at = toLay.indexOf(group);
+    if (at >= 0) toLay.splice(at, 1);
+    return at >= 0;
+  });
+  const laid = yield* layOn(instance, toLay, restAfter(instance, stay), area);
+  return draftOf(instance, [...stay, ...laid], area);
+}
+
 /**
- * Looks for a layout on boards that cost less: one board of the best is left out, and its pieces stay open; then again and again a few boards
- * are taken up and laid again with the open pieces among theirs, or cheaper ones in their stead, and what leaves no more
- * open, or hardly more, is gone on from (ruin and recreate: Schrimpf et al. 2000). Where many boards cost the same no try
- * by itself makes a layout cheaper, and only what is left open tells a better one.
- * Yields after each try; ends when the meter passes `until`.
+ * Looks for a layout on boards that cost less. Boards that do are drawn, near those of the best; what they leave open
+ * is then brought down: again and again a few of them are taken up and laid again with the open pieces among theirs, or others in their
+ * stead, and what leaves no more open, or hardly more, is gone on from (ruin and recreate: Schrimpf et al. 2000). Where many boards
+ * cost the same no try by itself makes a layout cheaper, and only what is left open tells a better one.
+ * Yields after each board asked and after each try; ends when the meter passes `until`.
  */
 export function* layOnLess(
   { instance, store, standing, stream }: Solving,
@@ -125,8 +109,12 @@ export function* layOnLess(
   const area = areaWorth(instance);
   const offer = offerTo(standing);
   while (meter.spent < until && !isMet(standing) && standing.best.columns.length > 1) {
-    const target = standing.best.objective - 1e-9 * (1 + standing.best.objective);
-    let draft = withoutOne(instance, withoutSurplus(instance, standing.best.columns), area, stream);
+    const { best, bound } = standing;
+    const target = best.objective - 1e-9 * (1 + best.objective);
+    const laidNow = best.columns.map(({ group }) => group);
+    const range = { least: bound, most: target };
+    const drawn = drawBoards(instance, laidNow, wholeRest(instance).copies, range, stream);
+    let draft = yield* begun(instance, best, drawn, area, stream);
     let least = draft.open;
     const mostTries = patience * (1 + draft.columns.length);
     for (let tries = 0; tries < mostTries && meter.spent < until && draft.open > 0; tries += 1) {
@@ -134,13 +122,17 @@ export function* layOnLess(
       const some = someOf(draft, stream);
       const kept = draft.columns.filter((_, i) => !some.has(i));
       const rest = restAfter(instance, kept);
-      const keptCost = kept.reduce((sum, { cost }) => sum + cost, 0);
       const same = [...some].map((i) => draft.columns[i]!.group);
-      const boards = boardsInstead(instance, same, rest.copies, target - keptCost, stream);
+      shuffle(stream, same);
+      const money = target - kept.reduce((sum, { cost }) => sum + cost, 0);
+      const isSame = instance.groups.length === 1 || uniform(stream) < shareSame;
+      const boards = isSame
+        ? same
+        : drawBoards(instance, [], rest.copies, { least: 0, most: money }, stream, same.length + 1);
       const laid = yield* layOn(instance, boards, rest, tastedWorth(instance, stream));
       const next = draftOf(instance, [...kept, ...laid], area);
-      yield;
       for (const column of laid) addToPool(store.pool, column);
+      yield;
       if (next.cost >= target || next.open > draft.open + mayLeaveMore * least * uniform(stream)) continue;
       draft = next;
       if (draft.open < least * (1 - 1e-9)) {
@@ -148,6 +140,7 @@ export function* layOnLess(
         tries = 0;
       }
     }
-    if (draft.open <= 0) offer(planOf(instance, draft.columns));
+    const isShort = best.missing.some((count) => count > 0);
+    if (draft.open <= 0 || isShort) offer(planOf(instance, draft.columns));
   }
 }

@@ -76,7 +76,8 @@ export function openPickMaster(instance: Instance, columns: readonly Column[]): 
         idle: rowPrice.subarray(kinds, before),
         kindPrice: x.subarray(0, kinds),
         groupPrice: Float64Array.from(instance.groups, (_, g) => x[kinds + g]! - x[kinds + groups + g]!),
-        objective,
+        // Never more than what the costs as they are come to.
+        objective: objective / (1 + mostSlack),
       };
     },
   };
