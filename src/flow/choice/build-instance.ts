@@ -3,13 +3,13 @@ import type { Meter } from '../patterns/meter.ts';
 import type { Kind, Plate, Shape } from '../patterns/plate.ts';
 import { withRoom } from '../patterns/room.ts';
 import { type Scratch, openScratch } from '../patterns/strip/frame.ts';
-import { type Fineness, openStripPricer } from '../patterns/strip/strip-pricer.ts';
+import { type Fineness, type Pricer, openStripPricer } from '../patterns/strip/strip-pricer.ts';
 import type { Board } from '../stock/board.ts';
 import { blocks, extent } from '../stock/clear.ts';
 import type { Face } from '../stock/defect.ts';
 import type { Job } from '../stock/job.ts';
 import { usable } from '../stock/usable.ts';
-import { openAnyStagePricer } from './any-stage-pricer.ts';
+import { openAnyStagePricer, openDeepPricer } from './any-stage-pricer.ts';
 import { claimedAreas } from './claimed-area.ts';
 import type { BlankKind, Instance, StockGroup } from './instance.ts';
 import { kindsOf, piecesIn } from './kinds.ts';
@@ -134,10 +134,15 @@ function groupOf(
     ),
   };
   const lying = withRoom(plate, platesKinds);
-  const isStrips = plate.stages === 3 || plate.stages === 4;
-  const pricer = !isStrips
-    ? openAnyStagePricer(plate, lying, meter, job.boards.length)
-    : openStripPricer(plate, lying, fineness, meter, scratch);
+  const strips = (on: Plate): Pricer => openStripPricer(on, lying, fineness, meter, scratch);
+  const general = (): Pricer => openAnyStagePricer(plate, lying, meter, job.boards.length);
+  const { stages } = plate;
+  const pricer =
+    stages === 3 || stages === 4
+      ? strips(plate)
+      : stages === 'any' || stages > 4
+        ? openDeepPricer(general(), strips({ ...plate, stages: 4 }), lying, job.boards.length)
+        : general();
   // An offcut earns credit × price × its share of the board. Offcuts lie in the usable area, where the pieces are not.
   const rate = (job.shop.offcutCredit * board.cost) / (board.length * board.width);
   return {

@@ -77,5 +77,5 @@ export interface Instance {
 
 /** Whether the general guillotine engine prices some of the boards: it takes longer, and is not always certain. */
 export function isOfGeneralEngine({ groups }: Instance): boolean {
-  return groups.some(({ pricer }) => !pricer.isQuickAtAGlance() && !pricer.canCount());
+  return groups.some(({ pricer }) => pricer.isGeneral);
 }

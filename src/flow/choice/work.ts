@@ -24,7 +24,7 @@ export function isRepeated(instance: Instance): boolean {
   return isFew(instance) && slotsOf(instance) >= 2 * instance.groups.length;
 }
 
-/** How many times as much it is of such a job whose boards the general engine prices, which takes longer over each. */
+/** How many times as much it is where the general engine prices the boards, which takes longer over each. */
 const timesForGeneral = 3;
 
 /** Share of it with more groups, where most of the time goes to the simplex and not to the work that is counted. */
@@ -42,7 +42,6 @@ export function workFor(instance: Instance, effort: number): number {
     const perPiece = isOfVeryMany(instance) ? workPerPieceOfVeryMany : workPerPieceOfMany;
     return least * (workPerSolve + pieces * perPiece);
   }
-  const isLong = isRepeated(instance) && isOfGeneralEngine(instance);
-  const share = isLong ? timesForGeneral : isFew(instance) ? 1 : shareOfSome;
+  const share = (isFew(instance) ? 1 : shareOfSome) * (isOfGeneralEngine(instance) ? timesForGeneral : 1);
   return share * least * (workPerSolve + pieces * workPerPiece);
 }

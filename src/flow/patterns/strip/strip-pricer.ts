@@ -31,6 +31,8 @@ export interface Pricer {
   glance(worth: Float64Array, target: number, fine?: boolean, slack?: number): PlatePattern | null;
   /** Whether a glance is much quicker than the bound. */
   isQuickAtAGlance(): boolean;
+  /** Whether its bounds are the general engine's: dear, and not always met by a pattern. */
+  readonly isGeneral: boolean;
 }
 
 /** How a bound is had. */
@@ -90,6 +92,7 @@ const nothingFits: Pricer = {
   glance: () => null,
   isQuickAtAGlance: () => false,
   canCount: () => false,
+  isGeneral: false,
 };
 
 /** Makes a thing when it is first wanted, and keeps it until it is let go of. */
@@ -187,6 +190,7 @@ export function openStripPricer(
     glance: (worth, target, fine = false, slack = 0) =>
       search(fine ? below() : rough(), worth, target, fineness.mostStarts, slack),
     isQuickAtAGlance: () => isLarge,
+    isGeneral: false,
     pattern(worth, caps, target, fine = false) {
       const left = caps.slice();
       const side = fine ? below() : rough();
