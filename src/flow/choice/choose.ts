@@ -11,6 +11,7 @@ import { withThread } from './other-thread.ts';
 import { type Solving, type Standing, cutoffOf, isMet, offerTo, say } from './standing.ts';
 import { emptyStore } from './store.ts';
 import { fillOneBoard, isOneBoard } from './one-board.ts';
+import { addToPool } from './generate.ts';
 import { type Plan, planOf } from './plan.ts';
 import { type Progress, type Solve, type SolveOptions, retold } from './progress.ts';
 import { cutSticks } from './sticks/cut-sticks.ts';
@@ -53,6 +54,73 @@ function first(solving: Solving): Generator<void, void, void> {
 /** Share of the work, on top of it, for layouts that waste next to nothing. */
 const shareOfTight = 0.03;
 
+/** What the steps of a solve work on, at its beginning. */
+function opened(instance: Instance, standing: Standing, seed: number): Solving {
+  return {
+    instance,
+    store: emptyStore(),
+    standing,
+    stream: random(seed),
+    learnt: { cuts: [], refuted: [] },
+    budget: Infinity,
+  };
+}
+
+/** A layout at once, where there is none yet, then better ones and bounds until `done` or the work is spent. */
+function* sought(solving: Solving, effort: number, done: () => boolean): Generator<Progress, void, void> {
+  const { instance, standing } = solving;
+  const isMany = isByPrices(instance);
+  const work = workFor(instance, effort);
+  const prices = new Float64Array(instance.kinds.length);
+  // The first layout is finished whatever happens: without it there is nothing to show.
+  if (standing.best.columns.length === 0) {
+    const opening = isMany ? firstByPrices(solving, prices) : first(solving);
+    yield* told(opening, standing, 'first layout', () => false);
+  }
+  const tight = layOutTightly(
+    instance,
+    standing.bound,
+    shareOfTight * work,
+    cutoffOf(standing),
+    offerTo(standing),
+  );
+  if (effort > 0 && !done()) yield* told(tight, standing, 'filling boards', done);
+  const given = {
+    ...solving,
+    instance: withinMeans(instance, standing),
+    budget: instance.meter.spent + work,
+  };
+  const stages = isMany ? stagesByPrices(given, prices) : stagesOf(given, effort);
+  for (const [doing, stage] of stages) {
+    if (!done()) yield* told(stage, standing, doing, done);
+  }
+}
+
+/** Whether more than four stages are allowed, and boards so few that a layout in four is sought first. */
+function isDeep({ shop: { stages } }: Job, instance: Instance): boolean {
+  return (stages === 'any' || stages > 4) && !isByPrices(instance);
+}
+
+/** Looks for a layout in four stages, of a job that may have more: what is found can be cut there as well, and is found sooner. */
+function* soughtInFour(
+  job: Job,
+  { instance, standing, store }: Solving,
+  options: SolveOptions,
+): Generator<Progress, void, void> {
+  const four = buildInstance({ ...job, shop: { ...job.shop, stages: 4 } });
+  const here: Standing = { best: planOf(four, []), bound: standing.bound, near: [] };
+  const solving = opened(four, here, options.seed);
+  const done = (): boolean => options.stop?.() === true || isMet(here);
+  const offer = offerTo(standing);
+  for (const { doing } of sought(solving, options.effort, done)) {
+    if (here.best.objective < standing.best.objective) offer(planOf(instance, here.best.columns));
+    yield say(doing, standing);
+  }
+  for (const column of solving.store.pool.columns) addToPool(store.pool, column);
+  for (const plan of here.near) offer(planOf(instance, plan.columns));
+  offer(planOf(instance, here.best.columns));
+}
+
 /** The choice that the solve ends with. */
 function answered(job: Job, instance: Instance, standing: Standing, options: SolveOptions): Solve {
   const choiceOf = (plan: Plan): Choice => toChoice(job, instance, plan, standing.bound);
@@ -75,16 +143,7 @@ export function* choose(job: Job, options: SolveOptions): Solve {
   };
   const stopped = (): boolean => options.stop?.() === true;
   const done = (): boolean => stopped() || isMet(standing);
-  const store = emptyStore();
-  const solving = {
-    instance,
-    store,
-    standing,
-    stream: random(options.seed),
-    learnt: { cuts: [], refuted: [] },
-    budget: Infinity,
-  };
-  const isMany = isByPrices(instance);
+  const solving = opened(instance, standing, options.seed);
   const work = workFor(instance, options.effort);
   if (isSticks(instance)) {
     const sticks = cutSticks(instance, standing, { seed: options.seed, until: instance.meter.spent + work });
@@ -98,26 +157,7 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     yield* told(fillOneBoard(instance, standing, effort), standing, 'filling the board', done);
     return toChoice(job, instance, standing.best, standing.bound);
   }
-  // The first layout is finished whatever happens: without it there is nothing to show.
-  const prices = new Float64Array(instance.kinds.length);
-  const opening = isMany ? firstByPrices(solving, prices) : first(solving);
-  yield* told(opening, standing, 'first layout', () => false);
-  const tight = layOutTightly(
-    instance,
-    standing.bound,
-    shareOfTight * work,
-    cutoffOf(standing),
-    offerTo(standing),
-  );
-  if (options.effort > 0 && !done()) yield* told(tight, standing, 'filling boards', done);
-  const given = {
-    ...solving,
-    instance: withinMeans(instance, standing),
-    budget: instance.meter.spent + work,
-  };
-  const stages = isMany ? stagesByPrices(given, prices) : stagesOf(given, options.effort);
-  for (const [doing, stage] of stages) {
-    if (!done()) yield* told(stage, standing, doing, done);
-  }
+  if (isDeep(job, instance)) yield* soughtInFour(job, solving, options);
+  yield* sought(solving, options.effort, done);
   return yield* answered(job, instance, standing, options);
 }

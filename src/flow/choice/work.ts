@@ -25,7 +25,7 @@ export function isRepeated(instance: Instance): boolean {
 }
 
 /** How many times as much it is where the general engine prices the boards, which takes longer over each. */
-const timesForGeneral = 3;
+const timesForGeneral = 2;
 
 /** Share of it with more groups, where most of the time goes to the simplex and not to the work that is counted. */
 const shareOfSome = 0.7;
