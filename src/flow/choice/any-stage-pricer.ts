@@ -6,8 +6,8 @@ import type { PriceBound, Pricer } from '../patterns/strip/strip-pricer.ts';
 /** Work of one question, in the engine's steps: a few passes over a board of usual size. */
 const workPerQuestion = 4e6;
 
-/** The same where a pattern is wanted and no bound: one look, mostly. */
-const workPerPattern = 4e5;
+/** The same where a pattern is wanted and no bound, among many tries: one look, mostly. */
+const workPerTry = 4e5;
 
 /** Work of a second question, where the first found nothing and does not know that there is nothing: shared among all boards. */
 const workOfSecond = 1.6e8;
@@ -23,13 +23,14 @@ const mostBoardsForBoth = 4;
 /**
  * Pricing with one or two stages, or with more than four, by the general guillotine engine. Its patterns keep the kinds' own caps, so a bound
  * from it is already one of capped patterns. The plate is made ready at the first question.
- * @param boards how many are priced so: of one or two each may be looked into for long
+ * @param how boards: how many are priced so, of few each may be looked into for long; hasTries: whether patterns are asked for in many tries, or each
+ * is to be as good as it gets
  */
 export function openAnyStagePricer(
   plate: Plate,
   kinds: readonly Kind[],
   meter: Meter,
-  boards: number,
+  { boards, hasTries }: { readonly boards: number; readonly hasTries: boolean },
 ): Pricer {
   let ready: ReturnType<typeof prepareGuillotine> | null = null;
   const ask = (worth: Float64Array, caps: Int32Array | undefined, floor: number, work: number) => {
@@ -49,7 +50,8 @@ export function openAnyStagePricer(
         pattern: pattern.placements.length === 0 ? null : pattern,
       };
     },
-    pattern: (worth, caps, target) => ask(worth, caps, target, workPerPattern).pattern,
+    pattern: (worth, caps, target) =>
+      ask(worth, caps, target, hasTries ? workPerTry : workPerQuestion).pattern,
     glance(worth, target) {
       const { pattern } = ask(worth, undefined, target, workPerQuestion);
       return pattern.value > target ? pattern : null;
@@ -63,7 +65,7 @@ export function openAnyStagePricer(
 /**
  * Pricing with more than four stages by both engines: whatever can be cut in four can be cut in more, and the strip
  * engine finds such patterns sooner, on flawed boards above all. Only where it finds none the general one is asked, and for bounds.
- * @param general pricing of the plate   @param strips pricing of the same plate in four stages   @param boards as above
+ * @param general pricing of the plate   @param strips pricing of the same plate in four stages   @param boards how many there are
  */
 export function openDeepPricer(
   general: Pricer,

@@ -135,13 +135,15 @@ function groupOf(
   };
   const lying = withRoom(plate, platesKinds);
   const strips = (on: Plate): Pricer => openStripPricer(on, lying, fineness, meter, scratch);
-  const general = (): Pricer => openAnyStagePricer(plate, lying, meter, job.boards.length);
+  const boards = job.boards.length;
+  const hasTries = job.shop.goal !== 'most value';
+  const general = (): Pricer => openAnyStagePricer(plate, lying, meter, { boards, hasTries });
   const { stages } = plate;
   const pricer =
     stages === 3 || stages === 4
       ? strips(plate)
       : stages === 'any' || stages > 4
-        ? openDeepPricer(general(), strips({ ...plate, stages: 4 }), lying, job.boards.length)
+        ? openDeepPricer(general(), strips({ ...plate, stages: 4 }), lying, boards)
         : general();
   // An offcut earns credit × price × its share of the board. Offcuts lie in the usable area, where the pieces are not.
   const rate = (job.shop.offcutCredit * board.cost) / (board.length * board.width);

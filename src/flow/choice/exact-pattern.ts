@@ -14,7 +14,7 @@ const efforts = [
 ] as const;
 
 /** The engine's steps in one unit of the meter. */
-const stepsPerUnit = 9;
+const stepsPerUnit = 5;
 
 /**
  * Whether one board holds exactly these counts: the pieces' places, `none` when it is proven that it does not, or
