@@ -110,6 +110,7 @@ export function* layOnLess(
   const offer = offerTo(standing);
   while (meter.spent < until && !isMet(standing) && standing.best.columns.length > 1) {
     const { best, bound } = standing;
+    meter.spent += workPerTry;
     const target = best.objective - 1e-9 * (1 + best.objective);
     const laidNow = best.columns.map(({ group }) => group);
     const range = { least: bound, most: target };
