@@ -80,10 +80,10 @@ export function openDeepPricer(
   const isOfFew = boards <= mostBoardsForBoth;
   const better = (one: PlatePattern, two: PlatePattern): PlatePattern => (two.value > one.value ? two : one);
   return {
-    bound(worth, target): PriceBound {
+    bound(worth, target, { mayBeLoose = false } = {}): PriceBound {
       // What the master has already is worth the target, but for rounding.
       const isNew = (value: number): boolean => value > target + worthAsking * (1 + Math.abs(target));
-      const pattern = isOfFew ? nothing : strips.pattern(worth, caps, target, true);
+      const pattern = isOfFew || !mayBeLoose ? nothing : strips.pattern(worth, caps, target, true);
       return isNew(pattern.value) ? { bound: allOf(worth), pattern } : general.bound(worth, target);
     },
     pattern(worth, most, target, fine) {

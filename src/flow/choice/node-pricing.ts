@@ -93,6 +93,7 @@ export function* priceAll(asking: Asking, at: Duals, slack: number): Generator<v
       slack: slack * cost,
       counted,
       isClose: asking.withCuts,
+      mayBeLoose: true,
     };
   });
   const answers = yield* priceInLots(instance.price, asks);

@@ -15,6 +15,8 @@ export interface PriceAsk {
   readonly mostStarts?: number;
   /** Of a bound: whether it is to be close below the target too. */
   readonly isClose?: boolean;
+  /** Of a bound: whether a pattern that pays will do, and the bound need only hold then. */
+  readonly mayBeLoose?: boolean;
   /** Of a bound: kinds that the pattern may not use more often than said. */
   readonly counted?: readonly Counted[];
   /** Where given, a pattern within these caps is looked for instead. */
@@ -36,8 +38,9 @@ export interface Priced {
 export type PriceTogether = (asks: readonly PriceAsk[]) => readonly PriceBound[];
 
 function answerOf(ask: PriceAsk): PriceBound {
-  const { pricer, how, worth, target, slack, mostStarts, isClose, counted, caps } = ask;
-  if (how === 'bound') return pricer.bound(worth, target, { slack, mostStarts, isClose, counted });
+  const { pricer, how, worth, target, slack, mostStarts, isClose, mayBeLoose, counted, caps } = ask;
+  if (how === 'bound')
+    return pricer.bound(worth, target, { slack, mostStarts, isClose, mayBeLoose, counted });
   const isFine = how === 'fine';
   const pattern =
     caps === undefined ? pricer.glance(worth, target, isFine, slack) : capped(ask, caps, isFine);

@@ -43,6 +43,8 @@ export interface BoundWay {
   readonly mostStarts?: number | undefined;
   /** Whether a bound below the target is to be close too: else what promises no more than the target is not looked into. */
   readonly isClose?: boolean | undefined;
+  /** Whether a pattern that pays will do where one is found sooner than a bound, which need only hold then. */
+  readonly mayBeLoose?: boolean | undefined;
   /** Kinds that no pattern may use more often than said; each doubles the work, or more. */
   readonly counted?: readonly Counted[] | undefined;
 }
