@@ -55,10 +55,10 @@ function perfects(sources: number, pieces: number, decoys: number): Family {
   };
 }
 
-function yards(sizes: number, kinds: number, pieces: number, groups: readonly string[] = ['yard']): Family {
+function yards(sizes: number, kinds: number, pieces: number): Family {
   return {
     name: `yard-${sizes}-${kinds}`,
-    groups,
+    groups: ['yard'],
     title: `clear boards by quantity: ${kinds} part kinds, ${pieces} pieces, boards of ${sizes} sizes`,
     seeds: [1, 5],
     seconds: 60,

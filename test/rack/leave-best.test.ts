@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { inches } from '../../src/base/units/tick.ts';
 import { verify } from '../../src/flow/check/verify.ts';
 import type { Choice } from '../../src/flow/choice/choice.ts';
+import type { OffcutWorth } from '../../src/flow/cuts/cut-board.ts';
 import { layOut } from '../../src/flow/cuts/lay-out.ts';
+import type { Layout } from '../../src/flow/cuts/layout.ts';
 import { leaveBest } from '../../src/flow/rack/leave-best.ts';
 import { usualNeeds } from '../../src/flow/rack/need.ts';
 import { offcutWorth } from '../../src/flow/rack/offcut-worth.ts';
@@ -83,13 +85,24 @@ describe('the offcuts that a layout leaves', () => {
   });
 });
 
+/** A layout as it was chosen, and as it leaves the best offcuts. */
+function bothWays(
+  job: Job,
+  choice: Choice,
+): { readonly judge: OffcutWorth; readonly before: Layout; readonly after: Layout } {
+  const judge = offcutWorth(usualNeeds, { rip: job.shop.ripKerf, crosscut: job.shop.crosscutKerf });
+  return {
+    judge,
+    before: layOut(job, choice, judge),
+    after: layOut(job, leaveBest(job, choice, judge), judge),
+  };
+}
+
 describe('over random jobs', () => {
   it('the layout stays sound, costs no more, takes no more cuts and leaves no worse', () => {
     fc.assert(
       fc.property(cuttableJobs({ boards: 3, pieces: 9 }), ({ job, choice }) => {
-        const judge = offcutWorth(usualNeeds, { rip: job.shop.ripKerf, crosscut: job.shop.crosscutKerf });
-        const before = layOut(job, choice, judge);
-        const after = layOut(job, leaveBest(job, choice, judge), judge);
+        const { judge, before, after } = bothWays(job, choice);
         expect(verify(job, after)).toEqual([]);
         expect(after.totals.cost).toBe(before.totals.cost);
         const earns = job.shop.offcutCredit > 0 && job.shop.goal === 'least cost';
@@ -115,9 +128,7 @@ describe('over random jobs', () => {
       numRuns: 80,
       seed: 1,
     })) {
-      const judge = offcutWorth(usualNeeds, { rip: job.shop.ripKerf, crosscut: job.shop.crosscutKerf });
-      const before = layOut(job, choice, judge);
-      const after = layOut(job, leaveBest(job, choice, judge), judge);
+      const { before, after } = bothWays(job, choice);
       after.boards.forEach((board, index) => {
         if (JSON.stringify(board.pieces) !== JSON.stringify(before.boards[index]!.pieces)) otherwise += 1;
       });

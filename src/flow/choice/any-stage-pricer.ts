@@ -17,8 +17,13 @@ const worthAsking = 1e-6;
 
 const nothing: PlatePattern = { placements: [], value: 0 };
 
-/** With so few boards, a pattern is asked of both engines. */
+/** With so few boards, a pattern is asked of both engines, and a bound a second time. */
 const mostBoardsForBoth = 4;
+
+/** Whether more stages are allowed than the strip engine's four. */
+export function isDeep(stages: Plate['stages']): boolean {
+  return stages === 'any' || stages > 4;
+}
 
 /**
  * Pricing with one or two stages, or with more than four, by the general guillotine engine. Its patterns keep the kinds' own caps, so a bound
@@ -39,12 +44,11 @@ export function openAnyStagePricer(
     meter.spent += answer.work / 2;
     return answer;
   };
-  const second = boards > mostBoardsForBoth ? 0 : workOfSecond / boards;
   return {
     bound(worth, target) {
       const first = ask(worth, undefined, target, workPerQuestion);
-      const isOpen = first.pattern.placements.length === 0 && !first.proven && second > workPerQuestion;
-      const { pattern, bound } = isOpen ? ask(worth, undefined, target, second) : first;
+      const isOpen = boards <= mostBoardsForBoth && first.pattern.placements.length === 0 && !first.proven;
+      const { pattern, bound } = isOpen ? ask(worth, undefined, target, workOfSecond / boards) : first;
       return {
         bound: Math.min(bound, first.bound),
         pattern: pattern.placements.length === 0 ? null : pattern,

@@ -9,7 +9,7 @@ import { blocks, extent } from '../stock/clear.ts';
 import type { Face } from '../stock/defect.ts';
 import type { Job } from '../stock/job.ts';
 import { usable } from '../stock/usable.ts';
-import { openAnyStagePricer, openDeepPricer } from './any-stage-pricer.ts';
+import { isDeep, openAnyStagePricer, openDeepPricer } from './any-stage-pricer.ts';
 import { claimedAreas } from './claimed-area.ts';
 import type { BlankKind, Instance, StockGroup } from './instance.ts';
 import { kindsOf, piecesIn } from './kinds.ts';
@@ -142,7 +142,7 @@ function groupOf(
   const pricer =
     stages === 3 || stages === 4
       ? strips(plate)
-      : stages === 'any' || stages > 4
+      : isDeep(stages)
         ? openDeepPricer(general(), strips({ ...plate, stages: 4 }), lying, boards)
         : general();
   // An offcut earns credit × price × its share of the board. Offcuts lie in the usable area, where the pieces are not.

@@ -1,6 +1,6 @@
-import { random } from '../../base/random/random.ts';
 import type { Job } from '../stock/job.ts';
 import type { Choice } from './choice.ts';
+import { isDeep } from './any-stage-pricer.ts';
 import { areaBound } from './bound.ts';
 import { buildInstance } from './build-instance.ts';
 import { firstByPrices, isByPrices, stagesByPrices } from './by-prices.ts';
@@ -8,8 +8,7 @@ import { firstLayout } from './first-layout.ts';
 import { areaWorth } from './greedy.ts';
 import type { Instance } from './instance.ts';
 import { withThread } from './other-thread.ts';
-import { type Solving, type Standing, cutoffOf, isMet, offerTo, say } from './standing.ts';
-import { emptyStore } from './store.ts';
+import { type Solving, type Standing, cutoffOf, isMet, offerTo, openSolving, say } from './standing.ts';
 import { fillOneBoard, isOneBoard } from './one-board.ts';
 import { addToPool } from './generate.ts';
 import { type Plan, planOf } from './plan.ts';
@@ -54,16 +53,9 @@ function first(solving: Solving): Generator<void, void, void> {
 /** Share of the work, on top of it, for layouts that waste next to nothing. */
 const shareOfTight = 0.03;
 
-/** What the steps of a solve work on, at its beginning. */
-function opened(instance: Instance, standing: Standing, seed: number): Solving {
-  return {
-    instance,
-    store: emptyStore(),
-    standing,
-    stream: random(seed),
-    learnt: { cuts: [], refuted: [] },
-    budget: Infinity,
-  };
+/** Whether a solve is to end: told to, or its bound met. */
+function doneWhen({ stop }: SolveOptions, standing: Standing): () => boolean {
+  return () => stop?.() === true || isMet(standing);
 }
 
 /** A layout at once, where there is none yet, then better ones and bounds until `done` or the work is spent. */
@@ -96,11 +88,6 @@ function* sought(solving: Solving, effort: number, done: () => boolean): Generat
   }
 }
 
-/** Whether more than four stages are allowed, and boards so few that a layout in four is sought first. */
-function isDeep({ shop: { stages } }: Job, instance: Instance): boolean {
-  return (stages === 'any' || stages > 4) && !isByPrices(instance);
-}
-
 /** Looks for a layout in four stages, of a job that may have more: what is found can be cut there as well, and is found sooner. */
 function* soughtInFour(
   job: Job,
@@ -109,8 +96,8 @@ function* soughtInFour(
 ): Generator<Progress, void, void> {
   const four = buildInstance({ ...job, shop: { ...job.shop, stages: 4 } });
   const here: Standing = { best: planOf(four, []), bound: standing.bound, near: [] };
-  const solving = opened(four, here, options.seed);
-  const done = (): boolean => options.stop?.() === true || isMet(here);
+  const solving = openSolving(four, here, options.seed);
+  const done = doneWhen(options, here);
   const offer = offerTo(standing);
   for (const { doing } of sought(solving, options.effort, done)) {
     if (here.best.objective < standing.best.objective) offer(planOf(instance, here.best.columns));
@@ -141,11 +128,10 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     bound: job.shop.goal === 'most value' ? 0 : areaBound(instance),
     near: [],
   };
-  const stopped = (): boolean => options.stop?.() === true;
-  const done = (): boolean => stopped() || isMet(standing);
-  const solving = opened(instance, standing, options.seed);
-  const work = workFor(instance, options.effort);
+  const done = doneWhen(options, standing);
+  const solving = openSolving(instance, standing, options.seed);
   if (isSticks(instance)) {
+    const work = workFor(instance, options.effort);
     const sticks = cutSticks(instance, standing, { seed: options.seed, until: instance.meter.spent + work });
     yield* told(sticks, standing, 'cutting lengths', done);
     if (!standing.best.missing.some((count) => count > 0)) {
@@ -157,7 +143,8 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     yield* told(fillOneBoard(instance, standing, effort), standing, 'filling the board', done);
     return toChoice(job, instance, standing.best, standing.bound);
   }
-  if (isDeep(job, instance)) yield* soughtInFour(job, solving, options);
+  // With very many boards all time goes to prices, and both engines price those.
+  if (isDeep(job.shop.stages) && !isByPrices(instance)) yield* soughtInFour(job, solving, options);
   yield* sought(solving, options.effort, done);
   return yield* answered(job, instance, standing, options);
 }

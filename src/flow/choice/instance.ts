@@ -79,3 +79,13 @@ export interface Instance {
 export function isOfGeneralEngine({ groups }: Instance): boolean {
   return groups.some(({ pricer }) => pricer.isGeneral);
 }
+
+/** Copies of boards in all. */
+export function slotsOf({ groups }: Instance): number {
+  return groups.reduce((sum, { copies }) => sum + copies, 0);
+}
+
+/** Whether some board costs anything: under `most value`, and of a rack alone, none does. */
+export function hasCosts({ groups }: Instance): boolean {
+  return groups.some(({ cost }) => cost !== 0);
+}

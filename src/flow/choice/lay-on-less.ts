@@ -31,8 +31,8 @@ interface Draft {
   readonly open: number;
 }
 
-function draftOf(instance: Instance, columns: readonly Column[], area: Float64Array): Draft {
-  const { demand } = restAfter(instance, columns);
+/** @param rest what these columns leave */
+function draftOf(columns: readonly Column[], { demand }: Rest, area: Float64Array): Draft {
   const cost = columns.reduce((sum, column) => sum + column.cost, 0);
   const open = demand.reduce((sum, count, k) => sum + Math.max(0, count) * area[k]!, 0);
   return { columns, cost, open };
@@ -46,7 +46,10 @@ function someOf({ columns }: Draft, random: Random): Set<number> {
   return some;
 }
 
-/** Lays what is left on these boards in turn, each as full as it gets by a taste of what pieces are worth. */
+/**
+ * Lays what is left on these boards in turn, each as full as it gets by a taste of what pieces are worth.
+ * @param rest changed: what is left then
+ */
 function* layOn(
   instance: Instance,
   boards: readonly number[],
@@ -90,8 +93,9 @@ function* begun(
     if (at >= 0) toLay.splice(at, 1);
     return at >= 0;
   });
-  const laid = yield* layOn(instance, toLay, restAfter(instance, stay), area);
-  return draftOf(instance, [...stay, ...laid], area);
+  const rest = restAfter(instance, stay);
+  const laid = yield* layOn(instance, toLay, rest, area);
+  return draftOf([...stay, ...laid], rest, area);
 }
 
 /**
@@ -131,7 +135,7 @@ export function* layOnLess(
         ? same
         : drawBoards(instance, [], rest.copies, { least: 0, most: money }, stream, same.length + 1);
       const laid = yield* layOn(instance, boards, rest, tastedWorth(instance, stream));
-      const next = draftOf(instance, [...kept, ...laid], area);
+      const next = draftOf([...kept, ...laid], rest, area);
       for (const column of laid) addToPool(store.pool, column);
       yield;
       if (next.cost >= target || next.open > draft.open + mayLeaveMore * least * uniform(stream)) continue;

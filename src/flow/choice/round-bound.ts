@@ -16,16 +16,20 @@ const mostUnits = 2e6;
  * The least sum of board costs, in units, from `least` on and up to `most`: no more copies of each than there are.
  * `most` where there is none below.
  */
-function leastSum(costs: readonly number[], copies: readonly number[], least: number, most: number): number {
+function leastSum(
+  boards: readonly { readonly cost: number; readonly copies: number }[],
+  least: number,
+  most: number,
+): number {
   /** By sum: 1 if boards of the prices so far make it. */
   const made = new Uint8Array(most + 1);
   const used = new Int32Array(most + 1);
   made[0] = 1;
-  costs.forEach((cost, g) => {
+  boards.forEach(({ cost, copies }) => {
     // Copies of this board in the sum, the fewest that make it.
     used.fill(0);
     for (let sum = cost; sum <= most; sum += 1) {
-      if (made[sum] === 1 || made[sum - cost] === 0 || used[sum - cost]! >= copies[g]!) continue;
+      if (made[sum] === 1 || made[sum - cost] === 0 || used[sum - cost]! >= copies) continue;
       made[sum] = 1;
       used[sum] = used[sum - cost]! + 1;
     }
@@ -54,15 +58,9 @@ export function roundedBound(instance: Instance, bound: number, value: number): 
   const step = unit / unitsPerMoney;
   const least = Math.ceil(bound / step - 1e-6);
   const most = Math.round(value / step);
-  const dear = instance.groups.flatMap(({ cost }, g) => (cost > 0 ? [g] : []));
-  if (dear.length > mostPrices || most > mostUnits || least >= most) return least * step;
-  const costs = dear.map((g) => wholes[g]! / unit);
-  return (
-    leastSum(
-      costs,
-      dear.map((g) => instance.groups[g]!.copies),
-      least,
-      most,
-    ) * step
+  const dear = instance.groups.flatMap(({ copies }, g) =>
+    wholes[g]! > 0 ? [{ cost: wholes[g]! / unit, copies }] : [],
   );
+  const isToSum = dear.length <= mostPrices && most <= mostUnits && least < most;
+  return (isToSum ? leastSum(dear, least, most) : least) * step;
 }

@@ -4,12 +4,13 @@ import { dive } from './dive.ts';
 import { layByExchange, movesPerGroup } from './exchange/lay-by-exchange.ts';
 import { wholeRest } from './generate.ts';
 import { type ImproveLimits, improve } from './improve.ts';
+import { type Instance, hasCosts, slotsOf } from './instance.ts';
 import { layOnLess } from './lay-on-less.ts';
 import { solveNode } from './node.ts';
 import { pickColumns } from './pick/pick-columns.ts';
 import { planOf } from './plan.ts';
 import { type Solving, type Stage, cutoffOf, offerTo, raiseOf } from './standing.ts';
-import { isFew, isRepeated, slotsOf } from './work.ts';
+import { isFew } from './work.ts';
 
 /** Neighbourhood search up to a share of the budget. */
 function* improveUpTo(
@@ -98,7 +99,7 @@ function* proveBoards(
   share: number,
   shareOfSet: number,
 ): Generator<void, void, void> {
-  if (slotsOf(instance) > mostSlots || instance.groups.every(({ cost }) => cost === 0)) return;
+  if (slotsOf(instance) > mostSlots || !hasCosts(instance)) return;
   const limits = { until: share * budget, workPerSet: shareOfSet * budget, dives: true };
   yield* searchBoards(instance, store, learnt, standing.bound, limits, {
     offer: offerTo(standing),
@@ -111,6 +112,11 @@ function* proveBoards(
 function* layOnLessFor(solving: Solving, share: number): Generator<void, void, void> {
   const { instance, budget } = solving;
   yield* layOnLess(solving, Math.min(budget, instance.meter.spent + share * budget));
+}
+
+/** Whether a job has few kinds of boards and many copies of them, as a yard sells them. */
+function isRepeated(instance: Instance): boolean {
+  return isFew(instance) && hasCosts(instance) && slotsOf(instance) >= 2 * instance.groups.length;
 }
 
 /**
@@ -138,16 +144,15 @@ function stagesOfRepeated(solving: Solving): readonly Stage[] {
 
 /** The stages of a solve after its first layout, in order. Without effort only those that make it whole and bound it. */
 export function stagesOf(solving: Solving, effort: number): readonly Stage[] {
-  const hasCosts = solving.instance.groups.some(({ cost }) => cost > 0);
-  if (effort > 0 && hasCosts && isRepeated(solving.instance)) return stagesOfRepeated(solving);
-  const slots = slotsOf(solving.instance);
-  if (effort > 0 && slots > mostSlots) return stagesOfLarge(solving);
+  const { instance } = solving;
+  if (effort > 0 && isRepeated(instance)) return stagesOfRepeated(solving);
+  if (effort > 0 && slotsOf(instance) > mostSlots) return stagesOfLarge(solving);
   const base: Stage[] = [
-    ['finding patterns', root(solving, 0.45, 0, isFew(solving.instance))],
+    ['finding patterns', root(solving, 0.45, 0, isFew(instance))],
     ['choosing boards', firstDive(solving, 0.55)],
   ];
   if (effort <= 0) return base;
-  if (isFew(solving.instance)) {
+  if (isFew(instance)) {
     return [
       ...base,
       ['choosing patterns', pick(solving)],

@@ -1,10 +1,10 @@
-import type { Random } from '../../base/random/random.ts';
+import { type Random, random } from '../../base/random/random.ts';
 import type { Learnt } from './boards/search-boards.ts';
 import type { Instance } from './instance.ts';
 import type { Plan } from './plan.ts';
 import type { Progress } from './progress.ts';
 import { roundedBound } from './round-bound.ts';
-import type { Store } from './store.ts';
+import { type Store, emptyStore } from './store.ts';
 import { keptNear } from './true-cost.ts';
 
 /** Share of the objective below which a gap is rounding. */
@@ -37,6 +37,18 @@ export interface Solving {
   readonly learnt: Learnt;
   /** Work the whole solve may do. */
   readonly budget: number;
+}
+
+/** What the steps of a solve work on, at its beginning. */
+export function openSolving(instance: Instance, standing: Standing, seed: number): Solving {
+  return {
+    instance,
+    store: emptyStore(),
+    standing,
+    stream: random(seed),
+    learnt: { cuts: [], refuted: [] },
+    budget: Infinity,
+  };
 }
 
 /** How it stands, for whoever watches. The value is the goal's only once every piece is laid out. */

@@ -14,16 +14,6 @@ export function isFew({ groups }: Instance): boolean {
   return groups.length <= few;
 }
 
-/** Copies of boards in all. */
-export function slotsOf({ groups }: Instance): number {
-  return groups.reduce((sum, { copies }) => sum + copies, 0);
-}
-
-/** Whether a job has few kinds of boards and many copies of them, as a yard sells them. */
-export function isRepeated(instance: Instance): boolean {
-  return isFew(instance) && slotsOf(instance) >= 2 * instance.groups.length;
-}
-
 /** How many times as much it is where the general engine prices the boards, which takes longer over each. */
 const timesForGeneral = 2;
 

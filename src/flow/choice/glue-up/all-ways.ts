@@ -4,7 +4,7 @@ import { buildInstance } from '../build-instance.ts';
 import type { Choice } from '../choice.ts';
 import { workFor } from '../work.ts';
 import { wholeRest } from '../generate.ts';
-import type { Alternative, Instance } from '../instance.ts';
+import { type Alternative, type Instance, hasCosts, slotsOf } from '../instance.ts';
 import { valueOf } from '../kinds.ts';
 import { type NodeAnswer, solveNode } from '../node.ts';
 import { withThread } from '../other-thread.ts';
@@ -126,8 +126,7 @@ function* search(
   const limits = { rounds: 400, enough: dearest, until, capped: false, counts: true };
   standing.root = yield* solveNode(instance, whole, store, [], limits);
   raise(standing.root.bound);
-  const slots = whole.copies.reduce((sum, count) => sum + count, 0);
-  if (slots > mostSlots || instance.groups.every(({ cost }) => cost === 0)) return;
+  if (slotsOf(instance) > mostSlots || !hasCosts(instance)) return;
   const learnt = { cuts: [...standing.root.cuts], refuted: [] };
   const workPerSet = branches ? 0.5 * (until - instance.meter.spent) : 0;
   const sets = { until, workPerSet, dives: false };

@@ -2,7 +2,7 @@ import { lostArea } from '../bound.ts';
 import type { BoardCut, Refuted } from '../boards/board-cut.ts';
 import { cheapestBoards } from '../boards/cheapest-boards.ts';
 import { wholeRest } from '../generate.ts';
-import type { Instance } from '../instance.ts';
+import { type Instance, hasCosts, slotsOf } from '../instance.ts';
 import { type Plan, planOf } from '../plan.ts';
 import { type Nodes, coverExactly } from './cover.ts';
 import { grownArea, leastClaim } from '../areas.ts';
@@ -50,9 +50,9 @@ function areaCut(instance: Instance): BoardCut {
 }
 
 /** Few boards, which cost something; three stages or more; no runs. */
-function isFitFor({ groups, kinds }: Instance): boolean {
-  const slots = groups.reduce((sum, { copies }) => sum + copies, 0);
-  if (slots > mostTightSlots || groups.every(({ cost }) => cost === 0)) return false;
+function isFitFor(instance: Instance): boolean {
+  const { groups, kinds } = instance;
+  if (slotsOf(instance) > mostTightSlots || !hasCosts(instance)) return false;
   if (groups.some(({ plate: { stages } }) => stages !== 'any' && (stages < 3 || stages > 4))) return false;
   return kinds.every(({ members }) => members.length === 1);
 }
