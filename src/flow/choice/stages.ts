@@ -182,7 +182,7 @@ export function stagesOf(solving: Solving, effort: number): readonly Stage[] {
 function stagesOfLarge(solving: Solving): readonly Stage[] {
   return [
     ['finding patterns', root(solving, 0.75, closeEnough, false)],
-    ['choosing boards', firstDive(solving, 0.8)],
+    ['choosing boards', firstDive(solving, 0.9)],
     ['improving', improveUpTo(solving, 1, Infinity, { diveEvery: Infinity, solveEvery: 1 })],
   ];
 }
