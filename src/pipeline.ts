@@ -34,8 +34,9 @@ export interface PlannedParts {
 
 /**
  * From wall measurements to parts.
- * @param boards what is at hand: its widest board decides which returns are short, and what must be glued up; its
- * longest clear face, how much of the facing's grain can run on round the corners
+ * Their sizes follow from the measurements alone. The boards decide only how they may be made.
+ * @param boards what is at hand: its widest board decides whether the facing must be glued up; its longest clear face,
+ * how much of the facing's grain can run on round the corners
  */
 export function planJob(
   shop: Shop,

@@ -2,7 +2,7 @@ import { type LengthStyle, formatLengthWithUnit } from '../../base/units/format-
 import { type Tick, ticks } from '../../base/units/tick.ts';
 import { dimensionChange, interiorMoisture } from '../../trade/movement.ts';
 import { type Species, speciesCalled } from '../../trade/species.ts';
-import { panelShape, usualWidestBoard } from './panel-pieces.ts';
+import { panelShape } from './panel-pieces.ts';
 import type { MantelPlan } from './plan-mantel.ts';
 
 /** A joint in which wood that moves meets wood that does not. */
@@ -23,7 +23,6 @@ export interface MovementNote {
  */
 export function movementNotes(plan: MantelPlan): MovementNote[] {
   const { legs, mantel } = plan;
-  const widest = plan.widestBoard ?? usualWidestBoard;
   const species = speciesCalled(mantel.species);
   return legs.slice(1).flatMap((after, index): MovementNote[] => {
     const before = legs[index]!;
@@ -34,7 +33,7 @@ export function movementNotes(plan: MantelPlan): MovementNote[] {
     }
     // The butted panel's end grain meets the long grain of the one that runs on.
     const moving = before.right.panelEnd === 'butts' ? index : index + 1;
-    if (panelShape(legs, moving, widest).grain === 'edge-joined') return [];
+    if (panelShape(legs, moving).grain === 'edge-joined') return [];
     const leg = legs[moving]!;
     const neighbour = moving === index ? after : before;
     const change = yearly(leg.projection, species);

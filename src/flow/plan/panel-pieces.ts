@@ -9,8 +9,11 @@ import { turnBy } from './turn.ts';
 
 /** Strips narrower than this make a fussy panel; wider ones tend to cup. Common practice, no source. */
 const comfortableStrip = inches(4);
-/** A board this wide is still to be had, where the boards at hand are not known. Common practice, no source. */
-export const usualWidestBoard = inches(10);
+/**
+ * A return no deeper than this is a short one. By the measurements alone, so that boards bought later never make other parts:
+ * a panel may be glued up of as many strips as it needs. Common practice, no source.
+ */
+export const deepestShortReturn = inches(10);
 
 /** How a leg's panels are made. `edge-joined`: their grain runs along the front, to whose back edge they are glued. */
 export type PanelGrain = 'along the leg' | 'edge-joined';
@@ -24,19 +27,15 @@ interface PanelShape {
 /**
  * Top and bottom panels. They lie behind the facing and between it and the wall, flush with the facing's edges, so their
  * width is the leg's projection.
- * A short return (an end leg round an outside corner whose panel is no deeper than a board is wide) has its grain parallel with
+ * A short return (an end leg round an outside corner, no deeper than `deepestShortReturn`) has its grain parallel with
  * the leg it is joined to and is edge-joined to it, so that the whole top moves as one; a longer one keeps its own grain.
  * Where the maker asks for mitered panels, short returns are mitered too.
  */
-export function panelPieces(
-  mantel: Mantel,
-  legs: readonly PlannedLeg[],
-  widestBoard: Tick | null,
-): PlanPiece[] {
+export function panelPieces(mantel: Mantel, legs: readonly PlannedLeg[]): PlanPiece[] {
   const kinds = mantel.bottom === 'closed' ? (['top', 'bottom'] as const) : (['top'] as const);
   return kinds.flatMap((kind) =>
     legs.map((leg, index): PlanPiece => {
-      const shape = panelShape(legs, index, widestBoard ?? usualWidestBoard);
+      const shape = panelShape(legs, index);
       return {
         name: `${leg.name} ${kind}`,
         kind,
@@ -57,13 +56,13 @@ export function panelPieces(
 }
 
 /** The blank of a leg's panel and the way of its grain. */
-export function panelShape(legs: readonly PlannedLeg[], index: number, widestBoard: Tick): PanelShape {
+export function panelShape(legs: readonly PlannedLeg[], index: number): PanelShape {
   const leg = legs[index]!;
   const corners = panelCorners(leg);
   const turn = shortReturnTurn(legs, index);
   if (turn !== null) {
     const joined = extent(corners, turn);
-    if (joined.width <= widestBoard) return { ...joined, grain: 'edge-joined' };
+    if (joined.width <= deepestShortReturn) return { ...joined, grain: 'edge-joined' };
   }
   return { ...extent(corners, 0), grain: 'along the leg' };
 }

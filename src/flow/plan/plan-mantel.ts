@@ -28,13 +28,11 @@ export interface MantelPlan {
   readonly front: number;
   /** Facing first, in walking order (cap, facings, cap); then tops, bottoms, ledgers. */
   readonly pieces: readonly PlanPiece[];
-  /** What the boards at hand allow; null when they are not known. */
-  readonly widestBoard: Tick | null;
 }
 
 /** What the planner may know beyond the mantel itself. */
 export interface PlanOptions {
-  /** The widest usable board at hand: decides which returns are short, and whether a facing must be glued up. */
+  /** The widest usable board at hand: decides whether a facing must be glued up, and nothing else. */
   readonly widestBoard?: Tick;
 }
 
@@ -66,10 +64,10 @@ export function planMantel(
   if (crossing !== null) return failure([crossing]);
   const pieces = [
     ...facingPieces(mantel, legs, front, widestBoard),
-    ...panelPieces(mantel, legs, widestBoard),
+    ...panelPieces(mantel, legs),
     ...ledgerPieces(mantel, legs),
   ];
-  return success({ mantel, legs, front, pieces, widestBoard });
+  return success({ mantel, legs, front, pieces });
 }
 
 /** Legs with their ends and places; the front leg lies level in the plan view and begins at its origin. */

@@ -5,7 +5,7 @@ import { isolate, shorten } from '../../../base/markup/shorten.ts';
 import { angleText } from '../angle-text.ts';
 import { badge, lettered } from './lettering.ts';
 import type { PlanPiece } from '../piece.ts';
-import { panelAngle, panelShape, usualWidestBoard } from '../panel-pieces.ts';
+import { panelAngle, panelShape } from '../panel-pieces.ts';
 import type { MantelPlan } from '../plan-mantel.ts';
 import type { PieceKey } from './piece-keys.ts';
 
@@ -52,7 +52,7 @@ function signs(keys: readonly PieceKey[], left: number, y: number): Markup {
 /** How a panel is made and cut, seen from above. */
 function panelWords(plan: MantelPlan, { leg }: PlanPiece): string {
   const { legs } = plan;
-  const joined = panelShape(legs, leg, plan.widestBoard ?? usualWidestBoard).grain === 'edge-joined';
+  const joined = panelShape(legs, leg).grain === 'edge-joined';
   const neighbour = legs[leg === 0 ? 1 : leg - 1];
   const ends = (['left', 'right'] as const).flatMap((side) => {
     const angle = panelAngle(legs[leg]!, side);

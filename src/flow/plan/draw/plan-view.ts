@@ -3,7 +3,7 @@ import { type Tick, inches, millimetres } from '../../../base/units/tick.ts';
 import { type Markup, svg } from '../../../base/markup/element.ts';
 import { outerPath, panelOutline, wallPath } from '../outline.ts';
 import type { MantelPlan } from '../plan-mantel.ts';
-import { panelShape, usualWidestBoard } from '../panel-pieces.ts';
+import { panelShape } from '../panel-pieces.ts';
 import type { PlannedLeg } from '../planned-leg.ts';
 import { type Point, pointOf } from '../point.ts';
 import { hatchPatterns, hatched } from './hatching.ts';
@@ -104,7 +104,7 @@ function panelMiddle(leg: PlannedLeg): Point {
 
 /** A thin two-headed arrow along the grain of the panel, as long as the panel lets it be. */
 function grainArrow(plan: MantelPlan, leg: PlannedLeg, index: number, paper: Paper): Markup {
-  const shape = panelShape(plan.legs, index, plan.widestBoard ?? usualWidestBoard);
+  const shape = panelShape(plan.legs, index);
   const neighbour = plan.legs[index === 0 ? 1 : index - 1];
   const heading = shape.grain === 'edge-joined' && neighbour ? neighbour.frame.heading : leg.frame.heading;
   // Longer than the badge upon it, where the panel lets it be.
