@@ -55,6 +55,25 @@ export function surfaceMeasures(
 }
 
 /**
+ * Board feet that a yard charges for one copy of a board, on the average over its copies: surface measure × nominal
+ * thickness. What is too small to count a whole square foot stands on no tally and is charged by its content (ours).
+ * @param measures surface measure of each copy, as tallied; the average makes good that exact halves go down and up by turns
+ */
+export function yardFeet(
+  length: Tick,
+  width: Tick,
+  nominalInches: number,
+  measures: readonly number[],
+): number {
+  const content = boardFeet(length, width, nominalInches);
+  if (measures.length === 0) return content;
+  const charged = measures.map((measure) =>
+    measure === 0 ? content : talliedBoardFeet([measure], nominalInches),
+  );
+  return charged.reduce((sum, feet) => sum + feet, 0) / measures.length;
+}
+
+/**
  * Board feet of a tally of one thickness as a yard counts them: surface measures summed, then × nominal thickness.
  * Not rounded: the trade rounds a bundle's total, once, to the closest foot.
  * Source: Wengert's terminology reprint (TRADE 2.1).

@@ -20,7 +20,7 @@ describe('tally', () => {
     const folder = jobFolder(yard);
     const { code, out, err } = await runIn(testWorld(), 'tally', folder);
     expect({ code, err }).toEqual({ code: 0, err: '' });
-    expect(out).toMatch(/yard +Y1 +72 × 7 1\/4 +4 +4\.00 +FAS +\S+ +not met/);
+    expect(out).toMatch(/yard +Y1 +72 × 7 1\/4 +4 +4\.00 +3\.63 +\$30\.00 +FAS +\S+ +not met/);
     expect(out).toContain('a certified inspector grades lumber');
     expect(namesBelow(join(folder, 'out'))).toEqual(['tally.csv', 'tally.html']);
     const page = readFileSync(join(folder, 'out', 'tally.html'), 'utf8');

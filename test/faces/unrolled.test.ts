@@ -80,7 +80,7 @@ function laid(show: Face, places: readonly { part: string; x: number; length: nu
     kerf: { rip: 1016, crosscut: 1016 },
     boards: [{ ...board, area }],
     short: [],
-    totals: { boards: 1, boardFeet: 5, cost: 1, yield: 0, waste: 0, setups: 0 },
+    totals: { boards: 1, boardFeet: 5, boardFeetMeasured: 5, cost: 1, yield: 0, waste: 0, setups: 0 },
     proof: { value: 1, bound: 1, gap: 0, proven: true },
   };
 }

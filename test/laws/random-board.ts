@@ -1,4 +1,5 @@
 import { inches, ticks } from '../../src/base/units/tick.ts';
+import { boardFeet } from '../../src/trade/board-feet.ts';
 import type { Board } from '../../src/flow/stock/board.ts';
 import type { Part } from '../../src/flow/parts/part.ts';
 
@@ -15,6 +16,7 @@ export function plainBoard(given: Given<Board>): Board {
     quantity: 1,
     nominalThickness: '4/4',
     nominalInches: 1,
+    yardFeet: boardFeet(ticks(given.length), ticks(given.width), given.nominalInches ?? 1),
     dressedThickness: inches(13 / 16),
     surface: 'S4S',
     species: 'red oak',

@@ -12,7 +12,15 @@ export function bareLayout(
     kerf: { rip: 0, crosscut: 0 },
     boards: boards.map((board) => ({ pieces: [], cuts: [], area, cost: 0, ...board })),
     short: [],
-    totals: { boards: boards.length, boardFeet: 0, cost: 0, yield: 0, waste: 0, setups: 0 },
+    totals: {
+      boards: boards.length,
+      boardFeet: 0,
+      boardFeetMeasured: 0,
+      cost: 0,
+      yield: 0,
+      waste: 0,
+      setups: 0,
+    },
     proof: { value: 0, bound: 0, gap: 0, proven: false },
   };
 }

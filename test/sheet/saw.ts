@@ -137,8 +137,10 @@ export function layoutOf(
   const whole = total(({ area: { board } }) => board);
   const parts = total(({ area }) => area.parts);
   const cost = total((board) => board.cost);
-  const feet = total((laid) => {
-    const board = job.boards.find(({ name }) => name === laid.board);
+  const boardOf = (laid: LaidBoard): Job['boards'][number] | undefined =>
+    job.boards.find(({ name }) => name === laid.board);
+  const measured = total((laid) => {
+    const board = boardOf(laid);
     return board ? boardFeet(board.length, board.width, board.nominalInches) : 0;
   });
   const places = new Set(
@@ -154,7 +156,8 @@ export function layoutOf(
     short,
     totals: {
       boards: boards.length,
-      boardFeet: feet,
+      boardFeet: total((laid) => boardOf(laid)?.yardFeet ?? 0),
+      boardFeetMeasured: measured,
       cost,
       yield: whole > 0 ? parts / whole : 0,
       waste: whole > 0 ? 1 - (parts + total(({ area }) => area.offcuts)) / whole : 0,

@@ -41,6 +41,7 @@ export function boardOf(name: string, length: Tick, width: Tick, more: Partial<B
     width,
     nominalThickness: '4/4',
     nominalInches: 1,
+    yardFeet: Math.max(1, Math.round((length * width) / (8128 * 8128 * 144))),
     dressedThickness: inches(13 / 16),
     surface: 'rough',
     species: 'white oak',

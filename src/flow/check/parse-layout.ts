@@ -95,6 +95,7 @@ const layout = record<Layout>({
     record<Layout['totals']>({
       boards: needed(count),
       boardFeet: needed(real),
+      boardFeetMeasured: needed(real),
       cost: needed(real),
       yield: needed(real),
       waste: needed(real),

@@ -67,8 +67,9 @@ export function totalFaults(layout: Layout, boards: ReadonlyMap<string, Board>, 
   const offcuts = sumOf(layout.boards.flatMap((board) => board.offcuts));
   const right = {
     boards: layout.boards.length,
+    boardFeet: used.reduce((sum, { yardFeet }) => sum + yardFeet, 0),
     // One board foot is 144 square inches an inch thick; thinner stock is sold as an inch.
-    boardFeet: used.reduce(
+    boardFeetMeasured: used.reduce(
       (sum, { length, width, nominalInches }) =>
         sum + (length * width * Math.max(nominalInches, 1)) / (144 * squareInches),
       0,

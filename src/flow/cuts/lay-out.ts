@@ -75,13 +75,14 @@ function totalsOf(job: Job, patterns: readonly BoardPattern[], boards: readonly 
   const area = sum((board) => board.area.board);
   const parts = sum((board) => board.area.parts);
   const offcuts = sum((board) => board.area.offcuts);
-  const feet = patterns.reduce((total, pattern) => {
-    const board = job.boards[pattern.board];
-    return board === undefined ? total : total + boardFeet(board.length, board.width, board.nominalInches);
-  }, 0);
+  const used = patterns.flatMap((pattern) => job.boards[pattern.board] ?? []);
   return {
     boards: boards.length,
-    boardFeet: feet,
+    boardFeet: used.reduce((total, { yardFeet }) => total + yardFeet, 0),
+    boardFeetMeasured: used.reduce(
+      (total, { length, width, nominalInches }) => total + boardFeet(length, width, nominalInches),
+      0,
+    ),
     cost: sum((board) => board.cost),
     yield: area === 0 ? 0 : parts / area,
     waste: area === 0 ? 0 : (area - parts - offcuts) / area,

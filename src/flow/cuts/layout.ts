@@ -61,7 +61,10 @@ export interface Areas {
 
 export interface Totals {
   readonly boards: number;
+  /** As the yard tallies them: what is charged for. */
   readonly boardFeet: number;
+  /** What the boards really measure. */
+  readonly boardFeetMeasured: number;
   readonly cost: number;
   /** parts / board area, 0 to 1 */
   readonly yield: number;

@@ -1,4 +1,5 @@
 import type { Tick } from '../../base/units/tick.ts';
+import { boardFeet } from '../../trade/board-feet.ts';
 import type { Board } from '../stock/board.ts';
 import type { Defect } from '../stock/defect.ts';
 import { carryDefects } from './carry.ts';
@@ -63,6 +64,8 @@ export function asBoard(piece: RackPiece, note: string): Board {
     width: piece.width,
     nominalThickness: piece.nominalThickness,
     nominalInches: piece.nominalInches,
+    // No yard tallies an offcut: it counts for what it holds.
+    yardFeet: boardFeet(piece.length, piece.width, piece.nominalInches),
     dressedThickness: piece.dressedThickness,
     surface: 'S4S',
     species: piece.species,

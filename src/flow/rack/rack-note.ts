@@ -63,7 +63,7 @@ function savingLines(job: Job, layout: Layout, without: Layout, used: readonly L
 function costLine(job: Job, layout: Layout, without: Layout): string {
   const saved = without.proof.value - layout.proof.value;
   const feet = without.totals.boardFeet - layout.totals.boardFeet;
-  const wood = feet > 0.05 ? `, and ${decimal(feet, 1)} board feet of wood` : '';
+  const wood = feet > 0.05 ? `, and ${decimal(feet, 1)} BF by the yard's tally` : '';
   const boards = `boards for ${money(layout.totals.cost)}, against ${money(without.totals.cost)} for the best layout found without the rack`;
   const credited =
     job.shop.offcutCredit > 0

@@ -74,5 +74,5 @@ export function rackTotals(pieces: readonly Held[]): string {
   const count = pieces.length === 1 ? '1 piece' : `${pieces.length} pieces`;
   return pieces.length === 0
     ? 'no piece'
-    : `${count}, ${feet.toFixed(1)} BF, ${cost.toFixed(2)} by the ledger`;
+    : `${count}, ${feet.toFixed(1)} BF measured, ${cost.toFixed(2)} by the ledger`;
 }

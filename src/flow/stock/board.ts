@@ -15,6 +15,11 @@ export interface Board {
   readonly nominalThickness: string;
   /** Nominal thickness in inches for board feet: 1 for 4/4 and thinner. */
   readonly nominalInches: number;
+  /**
+   * Board feet that a yard charges for one copy, by the published rule (`yardFeet` of trade/board-feet): money follows it.
+   * What a board really measures is `boardFeet` of its outline and nominal thickness.
+   */
+  readonly yardFeet: number;
   /** What is left when both faces are dressed; a part fits when this is at least its thickness. */
   readonly dressedThickness: Tick;
   readonly surface: Surface;

@@ -4,10 +4,11 @@ import {
   type Shop,
   type Surface,
   type Tick,
-  boardFeet,
   parseThickness,
   readLength,
+  surfaceMeasures,
   ticks,
+  yardFeet,
 } from '../../index.ts';
 import { lengthField, neededText, numberField, numberText, uniqueName, wordField } from './field.ts';
 import { type Field, type NamedTable, fieldOf, openTable } from './named-table.ts';
@@ -56,7 +57,7 @@ export function readBoards(file: string, text: string, shop: Shop): Reading<Boar
   if (named === null) return { value: null, problems };
   const seen = new Map<string, Field>();
   const area = totalArea('boards');
-  const boards: BareBoard[] = [];
+  const boards: Unpriced[] = [];
   for (const row of named.table.rows) {
     const label = fieldOf(named, row, 'board');
     const before = named.problems.length;
@@ -65,10 +66,27 @@ export function readBoards(file: string, text: string, shop: Shop): Reading<Boar
     area.add(named, label, board);
     if (named.problems.length === before) boards.push(board);
   }
-  return { value: { boards, names: [...seen.keys()] }, problems: named.problems };
+  return { value: { boards: priced(boards), names: [...seen.keys()] }, problems: named.problems };
 }
 
-function boardOf(named: NamedTable, row: CsvRow, name: string, shop: Shop): BareBoard {
+/** A board whose place in the file's tally is not known yet, nor what the yard charges for it. */
+type Unpriced = Omit<BareBoard, 'yardFeet' | 'cost'> & { readonly cost: (yardFeet: number) => number };
+
+/** The boards with what the yard tallies: in the order of the file, exact halves going down and up by turns. */
+function priced(boards: readonly Unpriced[]): BareBoard[] {
+  const measures = surfaceMeasures(
+    boards.flatMap((board) => Array.from({ length: board.quantity }, () => board)),
+  );
+  let next = 0;
+  return boards.map((board) => {
+    const own = measures.slice(next, next + board.quantity);
+    next += board.quantity;
+    const feet = yardFeet(board.length, board.width, board.nominalInches, own);
+    return { ...board, yardFeet: feet, cost: board.cost(feet) };
+  });
+}
+
+function boardOf(named: NamedTable, row: CsvRow, name: string, shop: Shop): Unpriced {
   const field = (column: (typeof boardColumns)[number]['name']): Field => fieldOf(named, row, column);
   const size = (column: 'length' | 'width'): Tick =>
     lengthField(named, field(column), { side: 'down', range: 'more than 0' });
@@ -95,7 +113,7 @@ function boardOf(named: NamedTable, row: CsvRow, name: string, shop: Shop): Bare
     surface,
     species: field('species').text,
     grade: field('grade').text,
-    cost: costField(named, field('price'), boardFeet(length, width, thickness.nominalInches), shop),
+    cost: costField(named, field('price'), shop),
     lookA: look('look A'),
     lookB: look('look B'),
     tone: field('tone').text,
@@ -130,11 +148,14 @@ function thicknessField(
   };
 }
 
-/** Money for one whole board: as written, or per board foot (`8.50/bf`), or at the shop's price. */
-function costField(named: NamedTable, field: Field, feet: number, shop: Shop): number {
-  if (field.text === '') return feet * shop.pricePerBoardFoot;
+/**
+ * Money for one whole board, once its board feet by the yard's tally are known: as written, or per board foot
+ * (`8.50/bf`), or at the shop's price.
+ */
+function costField(named: NamedTable, field: Field, shop: Shop): (yardFeet: number) => number {
+  if (field.text === '') return (feet) => feet * shop.pricePerBoardFoot;
   const perFoot = /\s*\/\s*bf$/i;
   const amount = field.text.replace(perFoot, '').replace(/\p{Currency_Symbol}/gu, '');
   const price = numberText(named, field, amount, { wanted: 'price', range: { least: 0 } });
-  return perFoot.test(field.text) ? feet * price : price;
+  return perFoot.test(field.text) ? (feet) => feet * price : () => price;
 }

@@ -21,11 +21,12 @@ export const sumFaults: readonly Planted[] = [
     if (board !== undefined) board.cost -= 0.01;
     return board !== undefined;
   }),
-  ...(['boards', 'boardFeet', 'cost', 'yield', 'waste', 'setups'] as const).map((field) =>
-    spoil(`total of ${field}`, 'wrong total', (draft) => {
-      draft.totals[field] += field === 'boards' || field === 'setups' ? 1 : 0.001;
-      return true;
-    }),
+  ...(['boards', 'boardFeet', 'boardFeetMeasured', 'cost', 'yield', 'waste', 'setups'] as const).map(
+    (field) =>
+      spoil(`total of ${field}`, 'wrong total', (draft) => {
+        draft.totals[field] += field === 'boards' || field === 'setups' ? 1 : 0.001;
+        return true;
+      }),
   ),
   spoil('value a cent off', 'wrong proof', (draft) => {
     draft.proof.value -= 0.01;

@@ -59,6 +59,8 @@ describe('a job with nothing but what is needed', () => {
           width: inches(6),
           nominalThickness: '4/4',
           nominalInches: 1,
+          // By the rule: 6 in × 8 ft / 12 = 4.
+          yardFeet: 4,
           // 4/4 dresses to 13/16 in: the published table of surfaced thickness.
           dressedThickness: ticks((8128 * 13) / 16),
           surface: 'rough',

@@ -11,7 +11,9 @@ import {
   defectKinds,
   inches,
   parseThickness,
+  surfaceMeasures,
   ticks,
+  yardFeet,
 } from '../../../src/index.ts';
 import { readJobTexts } from '../../../src/shell/read/job-texts.ts';
 import { writeBoardsCsv } from '../../../src/shell/write/boards-csv.ts';
@@ -105,6 +107,7 @@ const board: fc.Arbitrary<Board> = outline.chain(({ length, width }) =>
         length,
         width,
         nominalInches: thickness.nominalInches,
+        yardFeet: 0,
         dressedThickness: thickness.dressed,
         origin: 'job' as const,
       };
@@ -112,13 +115,26 @@ const board: fc.Arbitrary<Board> = outline.chain(({ length, width }) =>
 );
 
 const uniqueNames = { selector: ({ name: own }: { readonly name: string }): string => own, maxLength: 4 };
-const job = fc.uniqueArray(board, uniqueNames).chain((boards) =>
-  fc.record({
-    boards: fc.constant(boards),
-    parts: fc.uniqueArray(partOn(boards.map(({ name: own }) => own)), uniqueNames),
-    units: fc.constantFrom('in' as const, 'mm' as const),
-  }),
-);
+/** Boards as a file of them is tallied. */
+function tallied(boards: readonly Board[]): Board[] {
+  const measures = surfaceMeasures(boards.flatMap((one) => Array.from({ length: one.quantity }, () => one)));
+  return boards.map((one, at) => {
+    const from = boards.slice(0, at).reduce((sum, { quantity }) => sum + quantity, 0);
+    const own = measures.slice(from, from + one.quantity);
+    return { ...one, yardFeet: yardFeet(one.length, one.width, one.nominalInches, own) };
+  });
+}
+
+const job = fc
+  .uniqueArray(board, uniqueNames)
+  .map(tallied)
+  .chain((boards) =>
+    fc.record({
+      boards: fc.constant(boards),
+      parts: fc.uniqueArray(partOn(boards.map(({ name: own }) => own)), uniqueNames),
+      units: fc.constantFrom('in' as const, 'mm' as const),
+    }),
+  );
 
 describe('read(write(x)) = x', () => {
   it('for parts, boards and defects', () => {

@@ -1,6 +1,7 @@
 import { random } from '../../../base/random/random.ts';
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
+import { yardFeet } from '../../../trade/board-feet.ts';
 import { type DrawnBoard, drawBoard } from '../lumber/draw-board.ts';
 import { type DrawnGrade, drawnGrades } from '../lumber/population.ts';
 import type { ComesOut, ComingOut } from '../comes-out/completer.ts';
@@ -70,13 +71,10 @@ function pileOfVisit(
   visit: number,
 ): { readonly pile: Pile; readonly feet: (at: number) => number } {
   const stream = random(seed, visit * drawnGrades.length + drawnGrades.indexOf(lumber.grade));
-  const feet: number[] = [];
-  const pile = pileOf(pileSize, (at) => {
-    const drawn = drawBoard(stream, lumber.grade);
-    feet[at] = drawn.surfaceMeasure * Math.max(1, lumber.nominalInches);
-    return asBoard(drawn, lumber, `imaginary ${at + 1}`);
-  });
-  return { pile, feet: (at) => feet[at]! };
+  const pile = pileOf(pileSize, (at) =>
+    asBoard(drawBoard(stream, lumber.grade), lumber, `imaginary ${at + 1}`),
+  );
+  return { pile, feet: (at) => pile.board(at).yardFeet };
 }
 
 /** Places in the pile in the order in which boards are taken: those that the eye needs, then spares. */
@@ -182,6 +180,7 @@ function asBoard(drawn: DrawnBoard, lumber: Lumber, name: string): Board {
     width: drawn.width,
     nominalThickness: lumber.nominalThickness,
     nominalInches: lumber.nominalInches,
+    yardFeet: yardFeet(drawn.length, drawn.width, lumber.nominalInches, [drawn.surfaceMeasure]),
     dressedThickness: lumber.dressedThickness,
     surface: lumber.surface,
     species: '',

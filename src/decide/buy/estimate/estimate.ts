@@ -1,5 +1,4 @@
 import type { Board } from '../../../flow/stock/board.ts';
-import { boardFeet } from '../../../trade/board-feet.ts';
 import { readGrade } from '../../../trade/grades/read-grade.ts';
 import type { Grade } from '../../../trade/grades/rule.ts';
 import { addPercent } from '../../../trade/purchase.ts';
@@ -92,6 +91,6 @@ export function priceOf(
   const grades: readonly (Grade | null)[] = populations.get(grade)!.grades;
   const own = boards.filter((board) => board.cost > 0 && grades.includes(readGrade(board.grade)));
   if (own.length === 0) return { perFoot: shopPrice, source: 'shop price' };
-  const feet = own.reduce((sum, board) => sum + boardFeet(board.length, board.width, board.nominalInches), 0);
+  const feet = own.reduce((sum, board) => sum + board.yardFeet, 0);
   return { perFoot: own.reduce((sum, { cost }) => sum + cost, 0) / feet, source: 'boards of that grade' };
 }

@@ -19,7 +19,7 @@ export function tallyJson(job: string, rows: readonly TallyRow[]): string {
       width: row.board.width,
       surfaceMeasures: row.surfaceMeasures,
       boardFeet: row.boardFeet,
-      boardFeetByVolume: row.exactBoardFeet,
+      boardFeetMeasured: row.measuredBoardFeet,
       price: row.price,
       claimed: row.board.grade,
       claim: row.claim.kind,

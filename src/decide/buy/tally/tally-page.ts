@@ -1,6 +1,7 @@
 import { type Child, type Markup, html } from '../../../base/markup/element.ts';
 import { table } from '../../../flow/sheet/page/table.ts';
 import { nameText } from '../../../flow/sheet/words/named.ts';
+import { bothFeetText, lumberHeads } from '../../../flow/sheet/words/lumber-text.ts';
 import { decimal, money } from '../../../flow/sheet/words/number-text.ts';
 import { sizeText, unitWord } from '../../../flow/sheet/words/size-text.ts';
 import type { Shop } from '../../../flow/shop/shop.ts';
@@ -45,7 +46,8 @@ function list(rows: readonly TallyRow[], shop: Shop): Markup {
       { head: 'from' },
       { head: 'length × width', kind: 'keep' },
       { head: 'SM', kind: 'figures' },
-      { head: 'BF', kind: 'figures' },
+      { head: lumberHeads.tally, kind: 'figures' },
+      { head: lumberHeads.measured, kind: 'figures' },
       { head: 'price', kind: 'figures' },
       { head: 'claimed' },
       { head: 'meets' },
@@ -57,6 +59,7 @@ function list(rows: readonly TallyRow[], shop: Shop): Markup {
       sizeText(row.board, shop),
       measuresText(row.surfaceMeasures),
       decimal(row.boardFeet, 2),
+      decimal(row.measuredBoardFeet, 2),
       money(row.price),
       nameText(row.board.grade === '' ? '–' : row.board.grade, 30),
       html('strong', {}, metWords(row)),
@@ -69,12 +72,12 @@ function totals(rows: readonly TallyRow[]): Child[] {
   return (['boards', 'rack', 'yard'] as const).map((from) => {
     const of = rows.filter((row) => row.from === from);
     if (of.length === 0) return null;
-    const { boards, measure, feet, price } = totalOf(of);
+    const { boards, measure, feet, measuredFeet, price } = totalOf(of);
     const name = { boards: 'Owned', rack: 'On the rack', yard: 'At the yard' }[from];
     return html(
       'p',
       {},
-      `${name}: ${boards} boards, SM ${measure}, ${decimal(feet, 2)} BF, ${money(price)}.`,
+      `${name}: ${boards} boards, SM ${measure}, ${bothFeetText(feet, measuredFeet)}, ${money(price)}.`,
     );
   });
 }
@@ -84,7 +87,7 @@ function boardBlock(row: TallyRow, number: number, shop: Shop): Markup {
   const facts = [
     sizeText(row.board, shop),
     `SM ${measuresText(row.surfaceMeasures)}`,
-    `${decimal(row.boardFeet, 2)} BF (${decimal(row.exactBoardFeet, 2)} by volume)`,
+    bothFeetText(row.boardFeet, row.measuredBoardFeet),
     ...(claim === '' ? [] : [`claimed ${nameText(row.board.grade, 30)}: ${claim}`]),
   ];
   return html(

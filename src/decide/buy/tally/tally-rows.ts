@@ -1,4 +1,5 @@
 import { writeCsv } from '../../../base/csv/write-csv.ts';
+import { bothFeetText, lumberHeads } from '../../../flow/sheet/words/lumber-text.ts';
 import { decimal, money } from '../../../flow/sheet/words/number-text.ts';
 import { nameText } from '../../../flow/sheet/words/named.ts';
 import { sizeText } from '../../../flow/sheet/words/size-text.ts';
@@ -24,12 +25,14 @@ export function totalOf(rows: readonly TallyRow[]): {
   boards: number;
   measure: number;
   feet: number;
+  measuredFeet: number;
   price: number;
 } {
   return {
     boards: rows.reduce((sum, { board }) => sum + board.quantity, 0),
     measure: rows.reduce((sum, row) => sum + row.surfaceMeasures.reduce((all, each) => all + each, 0), 0),
     feet: rows.reduce((sum, { boardFeet }) => sum + boardFeet, 0),
+    measuredFeet: rows.reduce((sum, { measuredBoardFeet }) => sum + measuredBoardFeet, 0),
     price: rows.reduce((sum, { price }) => sum + price, 0),
   };
 }
@@ -41,7 +44,9 @@ export function tallyText(rows: readonly TallyRow[], shop: Shop): string {
     { head: 'board', most: 28 },
     { head: `length × width, ${shop.units}`, most: 40, right: true },
     { head: 'SM', most: 16, right: true },
-    { head: 'BF', most: 12, right: true },
+    { head: lumberHeads.tally, most: 12, right: true },
+    { head: lumberHeads.measured, most: 12, right: true },
+    { head: 'price', most: 14, right: true },
     { head: 'claimed', most: 14 },
     { head: 'meets', most: 14 },
     { head: 'claim', most: 20 },
@@ -54,6 +59,8 @@ export function tallyText(rows: readonly TallyRow[], shop: Shop): string {
       sizeText(row.board, shop),
       measuresText(row.surfaceMeasures),
       decimal(row.boardFeet, 2),
+      decimal(row.measuredBoardFeet, 2),
+      money(row.price),
       row.board.grade,
       metWords(row),
       claimWords(row.claim),
@@ -77,16 +84,16 @@ function totals(rows: readonly TallyRow[]): string[] {
   return (['boards', 'rack', 'yard'] as const).flatMap((from) => {
     const list = rows.filter((row) => row.from === from);
     if (list.length === 0) return [];
-    const { boards, measure, feet, price } = totalOf(list);
+    const { boards, measure, feet, measuredFeet, price } = totalOf(list);
     const name = { boards: 'owned', rack: 'on the rack', yard: 'at the yard' }[from];
-    return [`${name}: ${boards} boards, SM ${measure}, ${decimal(feet, 2)} BF, ${money(price)}`];
+    return [`${name}: ${boards} boards, SM ${measure}, ${bothFeetText(feet, measuredFeet)}, ${money(price)}`];
   });
 }
 
 /** The tally for a spreadsheet: one row for each way a told grade was tried on a face. Lengths and areas in words. */
 export function tallyCsv(rows: readonly TallyRow[], shop: Shop): string {
   const head = [
-    ...['from', 'board', 'quantity', 'surface measure', 'board feet', 'board feet by volume', 'price'],
+    ...['from', 'board', 'quantity', 'surface measure', 'board feet, tally', 'board feet, measured', 'price'],
     ...['grade claimed', 'grade met', 'claim', 'grade tried', 'outcome', 'why', 'face', 'cuttings'],
   ];
   const body = rows.flatMap((row) => {
@@ -96,7 +103,7 @@ export function tallyCsv(rows: readonly TallyRow[], shop: Shop): string {
       String(row.board.quantity),
       String(row.surfaceMeasures.reduce((sum, each) => sum + each, 0)),
       row.boardFeet.toFixed(2),
-      row.exactBoardFeet.toFixed(2),
+      row.measuredBoardFeet.toFixed(2),
       row.price.toFixed(2),
       row.board.grade,
       metWords(row),

@@ -1,6 +1,6 @@
 import type { Job } from '../../../flow/stock/job.ts';
 import type { Board } from '../../../flow/stock/board.ts';
-import { boardFeet, surfaceMeasures } from '../../../trade/board-feet.ts';
+import { boardFeet, surfaceMeasures, yardFeet } from '../../../trade/board-feet.ts';
 import { type BoardGrade, gradeBoard, gradeFinding } from '../../../trade/grades/grade-board.ts';
 import type { GradeFinding } from '../../../trade/grades/grade-finding.ts';
 import { readGrade } from '../../../trade/grades/read-grade.ts';
@@ -12,10 +12,10 @@ export interface TallyRow {
   readonly from: 'boards' | 'yard' | 'rack';
   /** Surface measure of each copy, whole square feet; an exact half goes down and up by turns over the tally. */
   readonly surfaceMeasures: readonly number[];
-  /** Board feet of all copies as a yard counts them: surface measures × nominal thickness. */
+  /** Board feet of all copies as a yard charges for them: surface measures × nominal thickness. */
   readonly boardFeet: number;
-  /** Board feet of all copies by volume, not rounded. */
-  readonly exactBoardFeet: number;
+  /** Board feet that all copies really measure, not rounded. */
+  readonly measuredBoardFeet: number;
   /** Price of all copies. */
   readonly price: number;
   readonly claim: Claim;
@@ -65,8 +65,8 @@ function rowOf(board: Board, from: TallyRow['from'], measures: readonly number[]
     board,
     from,
     surfaceMeasures: measures,
-    boardFeet: measures.reduce((sum, each) => sum + each, 0) * Math.max(1, board.nominalInches),
-    exactBoardFeet: perCopy * board.quantity,
+    boardFeet: yardFeet(board.length, board.width, board.nominalInches, measures) * board.quantity,
+    measuredBoardFeet: perCopy * board.quantity,
     price: board.cost * board.quantity,
     claim: claimOf(board, measure, grade),
     grade,

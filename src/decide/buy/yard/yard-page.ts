@@ -2,17 +2,16 @@ import { type Child, type Markup, html } from '../../../base/markup/element.ts';
 import { boardPicture } from '../../../flow/sheet/board/board-svg.ts';
 import { table, tickBox } from '../../../flow/sheet/page/table.ts';
 import { nameText } from '../../../flow/sheet/words/named.ts';
-import { money } from '../../../flow/sheet/words/number-text.ts';
+import { lumberHeads, measuredFeet } from '../../../flow/sheet/words/lumber-text.ts';
+import { decimal, money } from '../../../flow/sheet/words/number-text.ts';
 import { sizeText, unitWord } from '../../../flow/sheet/words/size-text.ts';
 import type { Shop } from '../../../flow/shop/shop.ts';
-import { boardFeet } from '../../../trade/board-feet.ts';
 import { answerPage, points, section } from '../page/answer-page.ts';
 import type { YardAnswer } from './yard-answer.ts';
 import {
   buysAny,
   coverWords,
   differenceWords,
-  feetText,
   noRunnerUp,
   ownedUsed,
   partsOn,
@@ -90,7 +89,8 @@ function takeTable({ yard, best }: Complete, shop: Shop): Markup {
         tickBox(),
         html('strong', {}, `${nameText(board.name)}${copies > 1 ? ` × ${copies}` : ''}`),
         sizeText(board, shop),
-        feetText(copies * boardFeet(board.length, board.width, board.nominalInches)),
+        decimal(copies * board.yardFeet, 2),
+        decimal(copies * measuredFeet(board), 2),
         money(copies * board.cost),
         partsText(parts.get(best.at[row] ?? -1) ?? []),
       ],
@@ -102,7 +102,8 @@ function takeTable({ yard, best }: Complete, shop: Shop): Markup {
       { head: '' },
       { head: 'board' },
       { head: 'length × width', kind: 'keep' },
-      { head: 'size', kind: 'figures' },
+      { head: lumberHeads.tally, kind: 'figures' },
+      { head: lumberHeads.measured, kind: 'figures' },
       { head: 'price', kind: 'figures' },
       { head: 'for' },
     ],

@@ -1,17 +1,16 @@
 import { writeCsv } from '../../../base/csv/write-csv.ts';
 import { ticksPerInch } from '../../../base/units/tick.ts';
 import { cellText, textColumns } from '../../../flow/sheet/text/columns.ts';
-import { money } from '../../../flow/sheet/words/number-text.ts';
+import { lumberHeads, measuredFeet } from '../../../flow/sheet/words/lumber-text.ts';
+import { decimal, money } from '../../../flow/sheet/words/number-text.ts';
 import { sizeText } from '../../../flow/sheet/words/size-text.ts';
 import type { Shop } from '../../../flow/shop/shop.ts';
-import { boardFeet } from '../../../trade/board-feet.ts';
 import type { YardAnswer } from './yard-answer.ts';
 import type { Copies, YardPlan } from './yard-job.ts';
 import {
   buysAny,
   coverWords,
   differenceWords,
-  feetText,
   noRunnerUp,
   ownedUsed,
   partsOn,
@@ -60,7 +59,8 @@ function takenLines({ owned, yard, best }: Complete, shop: Shop): string[] {
       [
         `${board.name}${copies > 1 ? ` × ${copies}` : ''}`,
         sizeText(board, shop),
-        feetText(copies * boardFeet(board.length, board.width, board.nominalInches)),
+        decimal(copies * board.yardFeet, 2),
+        decimal(copies * measuredFeet(board), 2),
         money(copies * board.cost),
         partsText(parts.get(best.at[row] ?? -1) ?? []),
       ],
@@ -74,7 +74,8 @@ function takenLines({ owned, yard, best }: Complete, shop: Shop): string[] {
           [
             { head: 'take', most: 28 },
             { head: `length × width, ${shop.units}`, most: 40, right: true },
-            { head: 'size', most: 12, right: true },
+            { head: lumberHeads.tally, most: 12, right: true },
+            { head: lumberHeads.measured, most: 12, right: true },
             { head: 'price', most: 14, right: true },
             { head: 'for', most: 90 },
           ],

@@ -1,4 +1,4 @@
-import { counted, decimal, money, percent } from '../../../flow/sheet/words/number-text.ts';
+import { counted, money, percent } from '../../../flow/sheet/words/number-text.ts';
 import { nameText } from '../../../flow/sheet/words/named.ts';
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
@@ -116,11 +116,6 @@ export function planText(plan: YardPlan): string {
     plan.taken.reduce((sum, copies) => sum + copies, 0),
     'board',
   )}, ${money(plan.money)}`;
-}
-
-/** Board feet by volume, two decimals. */
-export function feetText(feet: number): string {
-  return `${decimal(feet, 2)} BF`;
 }
 
 function oneEach(yard: readonly Board[], rows: readonly number[]): Copies {

@@ -1,8 +1,9 @@
 import { html, type Markup } from '../../../base/markup/element.ts';
 import type { Job } from '../../stock/job.ts';
 import type { Layout } from '../../cuts/layout.ts';
-import { boardFeetOf, thicknessText, yieldOf } from '../words/board-caption.ts';
+import { thicknessText, yieldOf } from '../words/board-caption.ts';
 import { boardTitle, type Named, nameText } from '../words/named.ts';
+import { lumberHeads, measuredFeet } from '../words/lumber-text.ts';
 import { decimal, money, percent } from '../words/number-text.ts';
 import { sizeText } from '../words/size-text.ts';
 import { table, tickBox } from './table.ts';
@@ -20,7 +21,8 @@ export function pullSection(job: Job, layout: Layout, named: Named): Markup {
       `${sizeText(laid, job.shop)}`,
       board ? thicknessText(board, job) : '',
       [...species, ...(board?.origin === 'rack' ? ['from the rack'] : [])].join(', '),
-      decimal(boardFeetOf(laid, board), 2),
+      board ? decimal(board.yardFeet, 2) : '',
+      board ? decimal(measuredFeet(board), 2) : '',
       money(laid.cost),
       percent(yieldOf(laid)),
     ];
@@ -37,7 +39,8 @@ export function pullSection(job: Job, layout: Layout, named: Named): Markup {
         { head: 'length × width', kind: 'keep' },
         { head: 'thickness', kind: 'keep' },
         { head: 'what' },
-        { head: 'BF', kind: 'figures' },
+        { head: lumberHeads.tally, kind: 'figures' },
+        { head: lumberHeads.measured, kind: 'figures' },
         { head: 'cost', kind: 'figures' },
         { head: 'yield', kind: 'figures' },
       ],

@@ -3,7 +3,8 @@ import type { Job } from '../../stock/job.ts';
 import type { Layout } from '../../cuts/layout.ts';
 import { areaText } from '../words/area-text.ts';
 import { gapSentence } from '../words/gap-words.ts';
-import { counted, decimal, money } from '../words/number-text.ts';
+import { bothFeetText } from '../words/lumber-text.ts';
+import { counted, money } from '../words/number-text.ts';
 import {
   type ShareKind,
   shareKinds,
@@ -30,7 +31,7 @@ export function totalsSection(job: Job, layout: Layout): Markup {
     html(
       'p',
       {},
-      `${counted(totals.boards, 'board')}, ${decimal(totals.boardFeet, 2)} board feet, `,
+      `${counted(totals.boards, 'board')}, ${bothFeetText(totals.boardFeet, totals.boardFeetMeasured)}, `,
       html('strong', {}, money(totals.cost)),
       `. ${counted(totals.setups, 'saw setting')}.`,
     ),

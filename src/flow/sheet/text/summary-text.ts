@@ -1,8 +1,9 @@
 import type { Job } from '../../stock/job.ts';
 import type { LaidBoard, Layout } from '../../cuts/layout.ts';
-import { boardFeetOf, thicknessText, yieldOf } from '../words/board-caption.ts';
+import { thicknessText, yieldOf } from '../words/board-caption.ts';
 import { gapSentence } from '../words/gap-words.ts';
 import { named as lookUp, type Named } from '../words/named.ts';
+import { bothFeetText, lumberHeads, measuredFeet } from '../words/lumber-text.ts';
 import { counted, decimal, money, percent } from '../words/number-text.ts';
 import { sharesInTenths, shareKinds, shareNames, tenthsText, totalAreas } from '../words/shares.ts';
 import { sizeText } from '../words/size-text.ts';
@@ -30,7 +31,8 @@ function boardLines(job: Job, layout: Layout, named: Named): string[] {
     { head: `length × width, ${unit}`, most: 40, right: true },
     { head: 'thickness', most: 30 },
     { head: 'pieces', most: 8, right: true },
-    { head: 'BF', most: 12, right: true },
+    { head: lumberHeads.tally, most: 12, right: true },
+    { head: lumberHeads.measured, most: 12, right: true },
     { head: 'cost', most: 16, right: true },
     { head: 'yield', most: 12, right: true },
   ];
@@ -43,7 +45,8 @@ function boardLines(job: Job, layout: Layout, named: Named): string[] {
         sizeText(laid, job.shop),
         board ? thicknessText(board, job) : '',
         String(laid.pieces.length),
-        decimal(boardFeetOf(laid, board), 2),
+        board ? decimal(board.yardFeet, 2) : '',
+        board ? decimal(measuredFeet(board), 2) : '',
         money(laid.cost),
         percent(yieldOf(laid)),
       ];
@@ -61,7 +64,7 @@ function titleText(laid: LaidBoard, named: Named): string {
 function totalLines(layout: Layout): string[] {
   const { totals } = layout;
   const lines = [
-    `${counted(totals.boards, 'board')}, ${decimal(totals.boardFeet, 2)} board feet, ${money(totals.cost)}; ${counted(totals.setups, 'saw setting')}.`,
+    `${counted(totals.boards, 'board')}, ${bothFeetText(totals.boardFeet, totals.boardFeetMeasured)}, ${money(totals.cost)}; ${counted(totals.setups, 'saw setting')}.`,
   ];
   if (layout.boards.length > 0) {
     const tenths = sharesInTenths(totalAreas(layout.boards));

@@ -1,10 +1,9 @@
-import { boardFeet } from '../../../trade/board-feet.ts';
-import { ticks } from '../../../base/units/tick.ts';
 import type { Board } from '../../stock/board.ts';
 import type { Job } from '../../stock/job.ts';
 import type { LaidBoard } from '../../cuts/layout.ts';
 import { boardTitle, named, nameText } from './named.ts';
-import { decimal, money, percent } from './number-text.ts';
+import { lumberText, measuredFeet } from './lumber-text.ts';
+import { money, percent } from './number-text.ts';
 import { bare, sizeText, withUnit } from './size-text.ts';
 
 /** A board's name as on the rack or in the file, and the facts to know it by. */
@@ -34,11 +33,6 @@ export function yieldOf(laid: LaidBoard): number {
   return laid.area.board > 0 ? laid.area.parts / laid.area.board : 0;
 }
 
-/** Board feet of one laid-out board, nominal; 0 for a board that the job does not know. */
-export function boardFeetOf(laid: LaidBoard, board: Board | undefined): number {
-  return board ? boardFeet(ticks(laid.length), ticks(laid.width), board.nominalInches) : 0;
-}
-
 /** Thickness as sold and as dressed: `4/4 (13/16")`. */
 export function thicknessText(board: Board, job: Job): string {
   const dressed = withUnit(board.dressedThickness, job.shop);
@@ -48,11 +42,10 @@ export function thicknessText(board: Board, job: Job): string {
 }
 
 function stockFacts(board: Board, job: Job): string[] {
-  const feet = boardFeet(board.length, board.width, board.nominalInches);
   const words = [board.surface, nameText(board.species, 40), nameText(board.grade, 40)];
   return [
     thicknessText(board, job),
     ...words.filter((word) => word !== '(no name)'),
-    `${decimal(feet, 2)} BF`,
+    `${lumberText(board.yardFeet)} tally, ${lumberText(measuredFeet(board))} measured`,
   ];
 }
