@@ -91,6 +91,7 @@ export { bookLayout, type CutLayout, type LayoutBooking } from './flow/rack/book
 export * from './flow/rack/by-hand.ts';
 export { findPiece } from './flow/rack/find-piece.ts';
 export { foldJournal, type Held, onRack, type Rack, type UsedBoard } from './flow/rack/fold.ts';
+export { isJournal } from './flow/rack/is-journal.ts';
 export { labelsHtml } from './flow/rack/labels/labels-html.ts';
 export { listPieces, type PieceFilter } from './flow/rack/list-pieces.ts';
 export { nameOffcuts } from './flow/rack/name-offcuts.ts';

@@ -92,6 +92,10 @@ const sayings: Sayings = {
   }),
   'file missing': ({ role }) => ({ words: 'the job folder has no such file', mend: mendOfMissing[role] }),
   'file is a folder': () => ({ words: 'this is a folder, not a file', mend: 'move it away or rename it' }),
+  'no regular file': ({ what }) => ({
+    words: `this is ${what}, not a file`,
+    mend: 'put what it gives into a file first, and name that',
+  }),
   'file unreadable': ({ code }) => ({
     words: `cannot be read: ${systemReason(code)}`,
     mend: 'check its name and its permissions',
@@ -212,6 +216,10 @@ const sayings: Sayings = {
   }),
   'no rows': ({ what }) => ({ words: `there is no ${what}`, mend: `add a line for each ${what}` }),
 
+  'not written on': ({ what }) => ({
+    words: `this is ${what}, and is not written over; nothing was written`,
+    mend: 'name another folder, or move it away',
+  }),
   'not written': ({ code }) => ({
     words: `cannot be written: ${systemReason(code)}`,
     mend: 'check the permissions and the room on the disk, or name another folder',

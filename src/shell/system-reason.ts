@@ -5,6 +5,8 @@ const reasons: ReadonlyMap<string, string> = new Map([
   ['ENOSPC', 'the disk is full'],
   ['EDQUOT', 'the disk quota is used up'],
   ['EFBIG', 'the file would be too large for the disk'],
+  ['EAGAIN', 'it would have to be waited for'],
+  ['ENXIO', 'nothing is at its other end'],
   ['ENOENT', 'no such file or folder'],
   ['ENOTDIR', 'a part of the path is a file, not a folder'],
   ['EISDIR', 'a folder of that name is in the way'],

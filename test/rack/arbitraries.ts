@@ -45,6 +45,26 @@ export function anyDefect(length: number, width: number): fc.Arbitrary<Defect> {
     }));
 }
 
+/** A knot off a piece of that size, past any of its ends and edges. */
+function anyKnotBeside(length: number, width: number): fc.Arbitrary<Defect> {
+  return fc
+    .record({
+      kind: fc.constantFrom('sound knot', 'loose knot'),
+      face: fc.constantFrom('A', 'B', 'through'),
+      side: fc.constantFrom('butt', 'tip', 'near', 'far'),
+      off: fc.integer({ min: 0, max: 2000 }),
+      size: fc.integer({ min: 1, max: 9000 }),
+    })
+    .map(({ kind, face, side, off, size }) => ({
+      kind: kind as Defect['kind'],
+      face: face as Defect['face'],
+      x: side === 'butt' ? -size - off : side === 'tip' ? length + off : 0,
+      y: side === 'near' ? -size - off : side === 'far' ? width + off : 0,
+      length: size,
+      width: size,
+    }));
+}
+
 const anySize = fc.oneof(
   fc.integer({ min: 1, max: 2_000_000 }),
   fc.integer({ min: 1, max: 4000 }).map((sixtyFourths) => sixtyFourths * 127),
@@ -68,6 +88,7 @@ export const anyPiece: fc.Arbitrary<RackPiece> = fc
       lookB: fc.integer({ min: 0, max: 10 }),
       cost: fc.integer({ min: 0, max: 1_000_000 }).map((part) => part / 10_000),
       defects: fc.array(anyDefect(length, width), { maxLength: 4 }),
+      beside: fc.array(anyKnotBeside(length, width), { maxLength: 2 }),
       parent: fc.option(
         fc.record({
           name: anyName,

@@ -7,9 +7,11 @@ import { layoutFingerprint } from '../../src/flow/rack/fingerprint.ts';
 import { foldJournal, onRack, type Rack } from '../../src/flow/rack/fold.ts';
 import { isIdentifier } from '../../src/flow/rack/identifier.ts';
 import { nameOffcuts } from '../../src/flow/rack/name-offcuts.ts';
+import { asBoard } from '../../src/flow/rack/piece.ts';
 import { emptyJournal, readJournal } from '../../src/flow/rack/read-journal.ts';
 import { stockedJob } from '../../src/flow/rack/stock-for-job.ts';
 import { defaultShop } from '../../src/flow/shop/shop.ts';
+import type { Defect } from '../../src/flow/stock/defect.ts';
 import type { Job } from '../../src/flow/stock/job.ts';
 import { plainBoard, plainPart } from '../laws/random-board.ts';
 import { bareLayout } from './bare-layout.ts';
@@ -55,6 +57,7 @@ const cut: CutLayout = {
   boards: [board],
   thickness: new Map([['front', inches(3 / 4)]]),
   layout,
+  knotMargin: ticks(0),
   key: 'hearth',
   time: 'T',
 };
@@ -96,7 +99,8 @@ describe('booking a layout', () => {
         name: 'C234X',
         length: inches(24),
         width: inches(8),
-        dressedThickness: inches(13 / 16),
+        // Planed to its 3/4 in parts.
+        dressedThickness: inches(3 / 4),
         nominalThickness: '4/4',
         nominalInches: 1,
         species: 'walnut',
@@ -110,10 +114,40 @@ describe('booking a layout', () => {
           { kind: 'sound knot', face: 'A', x: inches(8), y: inches(2), length: inches(2), width: inches(2) },
           { kind: 'check', face: 'through', x: 0, y: inches(7), length: inches(4), width: inches(1) },
         ],
+        beside: [],
         parent: { name: 'B1', x: inches(72), y: 0, turn: 'as cut' },
       },
     ]);
     expect(rack.made).toEqual([{ count: 2, length: inches(35), width: inches(8), thickness: inches(3 / 4) }]);
+  });
+
+  it('hands on a knot that lies off the offcut, as far as the wood round it does', () => {
+    const knots: Defect[] = [
+      { kind: 'sound knot', face: 'A', x: inches(71), y: inches(3), length: inches(3 / 4), width: inches(1) },
+      { kind: 'loose knot', face: 'B', x: inches(70), y: inches(3), length: inches(1), width: inches(1) },
+      { kind: 'hole', face: 'A', x: inches(71), y: inches(5), length: inches(3 / 4), width: inches(1) },
+    ];
+    const flawed = { ...cut, boards: [{ ...board, defects: knots }], knotMargin: inches(1 / 2) };
+    const rack = after((before) => {
+      const made = bookLayout(before, flawed);
+      return made.ok ? { ok: true, value: made.value.draft } : made;
+    });
+    const [{ piece } = { piece: null }] = onRack(rack);
+    expect(piece?.defects).toEqual([]);
+    expect(piece?.beside).toEqual([{ ...knots[0], x: -inches(1) }]);
+    expect(asBoard(piece!, '').defects).toEqual(piece?.beside);
+  });
+
+  it('refuses an offcut whose name goes on no wood', () => {
+    const [laid] = layout.boards;
+    const named = {
+      ...layout,
+      boards: [{ ...laid!, offcuts: [{ ...laid!.offcuts[0]!, id: 'X'.repeat(1e6) }] }],
+    };
+    expect(bookLayout(noRack, { ...cut, layout: named })).toMatchObject({
+      ok: false,
+      problems: [{ kind: 'name too long' }],
+    });
   });
 
   it('is refused a second time, whatever order its boards stand in; not after an undo', () => {

@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Rectangle } from '../../src/base/geometry/rectangle.ts';
-import { inches } from '../../src/base/units/tick.ts';
+import { inches, ticks } from '../../src/base/units/tick.ts';
 import { carryDefects } from '../../src/flow/rack/carry.ts';
+import { knotsBeside } from '../../src/flow/rack/knots-beside.ts';
 import { offcutPiece } from '../../src/flow/rack/offcut-piece.ts';
 import { asBoard, turnPiece } from '../../src/flow/rack/piece.ts';
 import { compose, swapsFaces, turnDefect, turns, type Turn } from '../../src/flow/rack/turn.ts';
+import { defaultShop } from '../../src/flow/shop/shop.ts';
+import { extent } from '../../src/flow/stock/clear.ts';
 import type { Defect, Face } from '../../src/flow/stock/defect.ts';
 import { plainBoard } from '../laws/random-board.ts';
 import { anyDefect } from './arbitraries.ts';
@@ -151,6 +154,47 @@ describe('defects carried from the parent to the offcut', () => {
   });
 });
 
+describe('the wood round knots', () => {
+  const shop = { ...defaultShop, knotMargin: ticks(2) };
+  /** Square ticks of a face that are to be kept clear. */
+  const kept = (defects: readonly Defect[], { x, y, face }: Spot): boolean =>
+    defects.some((defect) => {
+      if (defect.face !== face && defect.face !== 'through') return false;
+      const wood = extent(defect, shop);
+      return x >= wood.x && x < wood.x + wood.length && y >= wood.y && y < wood.y + wood.width;
+    });
+
+  it('is avoided on the offcut, and on an offcut of it, exactly where it was on the parent', () => {
+    const board = plainBoard({ name: 'P', length: ticks(boardLength), width: ticks(boardWidth) });
+    const like = { thickness: board.dressedThickness, knotMargin: shop.knotMargin };
+    fc.assert(
+      fc.property(anyDefects, anyRegion, anyTurn, anyRegion, (defects, region, turn, inner) => {
+        const piece = turnPiece(offcutPiece('X', region, { ...board, defects }, like), turn);
+        const onOffcut = asBoard(piece, '').defects;
+        for (const spot of spotsOf(region))
+          expect(kept(onOffcut, mapSpot(spot, region, turn))).toBe(kept(defects, spot));
+        const second = {
+          ...inner,
+          x: inner.x % piece.length,
+          y: inner.y % piece.width,
+          length: Math.min(inner.length, piece.length - (inner.x % piece.length)),
+          width: Math.min(inner.width, piece.width - (inner.y % piece.width)),
+        };
+        const again = asBoard(offcutPiece('Y', second, asBoard(piece, ''), like), '').defects;
+        for (const spot of spotsOf(second))
+          expect(kept(again, mapSpot(spot, second, 'as cut'))).toBe(kept(onOffcut, spot));
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('farther off it does not count', () => {
+    const knot: Defect = { kind: 'sound knot', face: 'A', x: 0, y: 0, length: 3, width: 3 };
+    expect(knotsBeside([knot], { x: 5, y: 0, length: 5, width: 5 }, ticks(2))).toEqual([]);
+    expect(knotsBeside([knot], { x: 5, y: 0, length: 5, width: 5 }, ticks(3))).toEqual([{ ...knot, x: -5 }]);
+  });
+});
+
 describe('turns', () => {
   it('undo themselves, and one after another are the turn that compose names', () => {
     fc.assert(
@@ -177,6 +221,7 @@ describe('turns', () => {
       'C234X',
       { x: inches(2), y: inches(1), length: inches(20), width: inches(5) },
       parent,
+      { thickness: parent.dressedThickness, knotMargin: ticks(0) },
     );
     for (const turn of turns) {
       const turned = turnPiece(piece, turn);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Rectangle } from '../../src/base/geometry/rectangle.ts';
+import { ticks } from '../../src/base/units/tick.ts';
 import { bookingText, type BookingDraft } from '../../src/flow/rack/booking-draft.ts';
 import { bookLayout } from '../../src/flow/rack/book-layout.ts';
 import { correctPiece, discardPieces, takePieces, undoLast } from '../../src/flow/rack/by-hand.ts';
@@ -109,6 +110,7 @@ function nextBooking(rack: Rack, random: Seeded): BookingDraft | null {
   const booked = bookLayout(rack, {
     boards: jobs.get(key) ?? [],
     thickness: new Map(),
+    knotMargin: ticks(0),
     layout,
     key,
     time: 'T',

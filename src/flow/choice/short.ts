@@ -20,7 +20,7 @@ function nearestMiss(job: Job, part: number): string {
   const blank = blankOf(wanted, job.shop, 1);
   if (job.boards.length === 0) return 'there are no boards';
   if (wanted.pin !== null && !job.boards.some((board) => board.name === wanted.pin?.board)) {
-    return `its board ${wanted.pin.board} is not in the inventory`;
+    return `its board ${wanted.pin.board} is not at hand: it is used up, or left out`;
   }
   const thick = job.boards.filter((board) => facesFor(wanted, board).length > 0);
   if (thick.length === 0) {

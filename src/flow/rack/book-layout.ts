@@ -1,5 +1,6 @@
 import { failure, success, type Result } from '../../base/result/result.ts';
 import { ticks, type Tick } from '../../base/units/tick.ts';
+import { offcutThickness } from '../cuts/offcut-thickness.ts';
 import type { LaidBoard, Layout } from '../cuts/layout.ts';
 import type { Board } from '../stock/board.ts';
 import type { BookingDraft } from './booking-draft.ts';
@@ -15,8 +16,10 @@ import type { BookingProblem } from './problem.ts';
 export interface CutLayout {
   /** The job's own boards, as its files name them, used up or not. */
   readonly boards: readonly Board[];
-  /** Thickness of each part by name, for the history of what was needed. */
+  /** Thickness of each part by name: what its board was planed to, and for the history of what was needed. */
   readonly thickness: ReadonlyMap<string, Tick>;
+  /** What the shop keeps clear round knots. */
+  readonly knotMargin: Tick;
   readonly layout: Layout;
   /** The job as the journal calls it. */
   readonly key: string;
@@ -28,6 +31,9 @@ export interface LayoutBooking {
   readonly draft: BookingDraft;
   readonly renamed: readonly { readonly from: string; readonly to: string }[];
 }
+
+/** More does not go on a piece of wood; the names we give have a few characters. */
+const longestName = 60;
 
 /**
  * Books a layout that has been cut and has passed the check: each of its boards and rack pieces is taken, each of its
@@ -41,7 +47,12 @@ export function bookLayout(rack: Rack, cut: CutLayout): Result<LayoutBooking, Bo
   if (before !== undefined)
     return failure([{ kind: 'booked before', booking: before.number, time: before.time }]);
   const found = findStock(rack, cut);
-  if (found.problems.length > 0) return failure(found.problems);
+  const long = layout.boards.flatMap(({ offcuts }) => offcuts.filter(({ id }) => id.length > longestName));
+  const problems = [
+    ...found.problems,
+    ...long.map(({ id }) => ({ kind: 'name too long', name: id }) as const),
+  ];
+  if (problems.length > 0) return failure(problems);
 
   const given = new Set([...rack.pieces.keys(), ...cut.boards.map(({ name }) => name)]);
   const renamed: { from: string; to: string }[] = [];
@@ -55,7 +66,10 @@ export function bookLayout(rack: Rack, cut: CutLayout): Result<LayoutBooking, Bo
     { action: 'take', from: board.origin, name: board.name, piece: asPiece(board), made: madeOf(laid, cut) },
     ...laid.offcuts.map((offcut): Deed => ({
       action: 'put',
-      piece: offcutPiece(nameFor(offcut.id), offcut, board),
+      piece: offcutPiece(nameFor(offcut.id), offcut, board, {
+        thickness: offcutThickness(laid, offcut, cut.thickness, board.dressedThickness),
+        knotMargin: cut.knotMargin,
+      }),
     })),
   ]);
   const occasion = { time, job: key, layout: fingerprint };

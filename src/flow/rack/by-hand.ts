@@ -4,6 +4,7 @@ import type { Defect } from '../stock/defect.ts';
 import type { BookingDraft } from './booking-draft.ts';
 import { carryDefects } from './carry.ts';
 import type { Deed } from './entry.ts';
+import { parted } from './knots-beside.ts';
 import { findPiece } from './find-piece.ts';
 import type { Held, Rack } from './fold.ts';
 import { turnPiece, type RackPiece } from './piece.ts';
@@ -74,7 +75,8 @@ export interface Correction {
 }
 
 /**
- * Corrects a piece on the rack: measured again, turned, looked at again. Defects that the new size leaves out go.
+ * Corrects a piece on the rack: measured again, turned, looked at again. Defects that the new size leaves out go, but for
+ * knots, whose grain may still reach the piece.
  * Its cost stays what the ledger says.
  */
 export function correctPiece(
@@ -103,11 +105,13 @@ function corrected(before: RackPiece, { turn, found = [], thickness, ...rest }: 
   const turned = turnPiece(before, turn ?? 'as cut');
   const { length = turned.length, width = turned.width } = rest;
   const whole = { x: 0, y: 0, length, width };
+  const all = [...turned.defects, ...found, ...turned.beside];
   return {
     ...turned,
     ...rest,
     dressedThickness: thickness ?? turned.dressedThickness,
-    defects: carryDefects([...turned.defects, ...found], whole, 'as cut'),
+    defects: carryDefects(all, whole, 'as cut'),
+    beside: parted(all, whole).beside,
   };
 }
 

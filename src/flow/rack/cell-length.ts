@@ -20,6 +20,12 @@ export function cellLength(length: Tick, unit: LengthUnit): string {
  * @returns null when the text is no length, or less than nothing
  */
 export function lengthOfCell(cell: string): Tick | null {
+  const length = placeOfCell(cell);
+  return length === null || length < 0 ? null : length;
+}
+
+/** The same for a place, which may lie before the piece's end or edge. */
+export function placeOfCell(cell: string): Tick | null {
   // The plain form fills most of a journal: worked without big numbers, so that ten thousand lines load at once.
   const plain = plainInches.exec(cell);
   if (plain !== null) {
@@ -27,6 +33,8 @@ export function lengthOfCell(cell: string): Tick | null {
     const ticksHere = Number(whole) * ticksPerInch + (Number(over) * ticksPerInch) / Number(under);
     if (Number.isSafeInteger(ticksHere)) return ticks(ticksHere);
   }
-  const read = readLength(cell, { unit: 'in', decimalComma: true, round: 'nearest' });
-  return read.ok && read.value >= 0 ? read.value : null;
+  // A comma is a spreadsheet's decimal sign here, and a point stays one: a journal has no thousands.
+  const pointed = cell.replace(',', '.');
+  const read = readLength(pointed, { unit: 'in', decimalComma: false, round: 'nearest' });
+  return read.ok ? read.value : null;
 }

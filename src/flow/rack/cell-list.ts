@@ -1,7 +1,7 @@
 import type { LengthUnit } from '../../base/units/read-length.ts';
 import { ticks } from '../../base/units/tick.ts';
 import { defectKinds, type Defect } from '../stock/defect.ts';
-import { cellLength, lengthOfCell } from './cell-length.ts';
+import { cellLength, lengthOfCell, placeOfCell } from './cell-length.ts';
 import type { Made } from './entry.ts';
 
 /**
@@ -37,7 +37,7 @@ function defectOf(text: string): Defect | null {
   const face = (['A', 'B', 'through'] as const).find(
     (known) => known.toLowerCase() === faceText.toLowerCase(),
   );
-  const [from, to, low, high] = ends.map(lengthOfCell);
+  const [from, to, low, high] = ends.map(placeOfCell);
   if (kind === undefined || face === undefined || !isSpan(from, to) || !isSpan(low, high)) return null;
   return { kind, face, x: from!, y: low!, length: to! - from!, width: high! - low! };
 }

@@ -1,5 +1,5 @@
-/** What a spreadsheet would run as a formula, or take for its own sign that text follows. */
-const formula = /^['=+\-@\t\r]/;
+/** What a spreadsheet would run as a formula (the wide forms in some locales), or take for its own sign that text follows. */
+const formula = /^['=+\-@\t\r\uFF1D\uFF0B\uFF0D\uFF20]/;
 /** Begins like a number, date or time, and is no plain whole number: `007`, `3/4`, `1E5`, `2-3`. */
 const numeral = /^(?!(?:0|[1-9]\d{0,14})$)\d/;
 

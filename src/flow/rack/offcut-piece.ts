@@ -1,7 +1,8 @@
 import type { Rectangle } from '../../base/geometry/rectangle.ts';
-import { ticks } from '../../base/units/tick.ts';
+import { type Tick, ticks } from '../../base/units/tick.ts';
 import type { Board } from '../stock/board.ts';
 import { carryDefects } from './carry.ts';
+import { knotsBeside } from './knots-beside.ts';
 import type { RackPiece } from './piece.ts';
 
 const partsOfAUnitOfMoney = 10_000;
@@ -20,13 +21,22 @@ export function ledgerShare(
   return Math.round(parent.cost * share * partsOfAUnitOfMoney) / partsOfAUnitOfMoney;
 }
 
-/** An offcut as the rack describes it, lying as it lay on its parent. Looks, tone, species and grade are the parent's. */
-export function offcutPiece(name: string, region: Rectangle, parent: Board): RackPiece {
+/**
+ * An offcut as the rack describes it, lying as it lay on its parent. Looks, tone, species and grade are the parent's.
+ * @param thickness as it is then (see `offcutThickness`)
+ * @param knotMargin what the shop keeps clear round knots
+ */
+export function offcutPiece(
+  name: string,
+  region: Rectangle,
+  parent: Board,
+  { thickness, knotMargin }: { readonly thickness: Tick; readonly knotMargin: Tick },
+): RackPiece {
   return {
     name,
     length: ticks(region.length),
     width: ticks(region.width),
-    dressedThickness: parent.dressedThickness,
+    dressedThickness: thickness,
     nominalThickness: parent.nominalThickness,
     nominalInches: parent.nominalInches,
     species: parent.species,
@@ -36,6 +46,7 @@ export function offcutPiece(name: string, region: Rectangle, parent: Board): Rac
     lookB: parent.lookB,
     cost: ledgerShare(parent, region),
     defects: carryDefects(parent.defects, region, 'as cut'),
+    beside: knotsBeside(parent.defects, region, knotMargin),
     parent: { name: parent.name, x: ticks(region.x), y: ticks(region.y), turn: 'as cut' },
   };
 }

@@ -3,7 +3,8 @@ import { boardFeet } from '../../trade/board-feet.ts';
 import type { Board } from '../stock/board.ts';
 import type { Defect } from '../stock/defect.ts';
 import { carryDefects } from './carry.ts';
-import { compose, swapsFaces, type Extent, type Turn } from './turn.ts';
+import { parted } from './knots-beside.ts';
+import { compose, swapsFaces, turnDefect, type Extent, type Turn } from './turn.ts';
 
 /** Where an offcut lay on the board it was cut from. */
 export interface Parent {
@@ -36,6 +37,8 @@ export interface RackPiece extends Extent {
   readonly cost: number;
   /** In the piece's own coordinates, as it lies now. */
   readonly defects: readonly Defect[];
+  /** Knots that lay off it on its parent, so near that the wood round them is its own: out of its outline. */
+  readonly beside: readonly Defect[];
   /** null for a whole board of a job. */
   readonly parent: Parent | null;
 }
@@ -48,6 +51,7 @@ export function turnPiece(piece: RackPiece, turn: Turn): RackPiece {
     lookA: swapsFaces(turn) ? piece.lookB : piece.lookA,
     lookB: swapsFaces(turn) ? piece.lookA : piece.lookB,
     defects: carryDefects(piece.defects, whole, turn),
+    beside: piece.beside.map((knot) => turnDefect(knot, piece, turn)),
     parent: piece.parent === null ? null : { ...piece.parent, turn: compose(piece.parent.turn, turn) },
   };
 }
@@ -75,13 +79,14 @@ export function asBoard(piece: RackPiece, note: string): Board {
     lookB: piece.lookB,
     tone: piece.tone,
     note,
-    defects: piece.defects,
+    defects: [...piece.defects, ...piece.beside],
     origin: 'rack',
   };
 }
 
 /** A board of a job as the journal describes it: one copy, no parent. */
 export function asPiece(board: Board): RackPiece {
+  const { on, beside } = parted(board.defects, board);
   return {
     name: board.name,
     length: board.length,
@@ -95,7 +100,8 @@ export function asPiece(board: Board): RackPiece {
     lookA: board.lookA,
     lookB: board.lookB,
     cost: board.cost,
-    defects: board.defects,
+    defects: on,
+    beside,
     parent: null,
   };
 }

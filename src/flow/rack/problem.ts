@@ -56,5 +56,6 @@ export type BookingProblem =
       readonly where: 'taken' | 'discarded' | 'unknown';
       readonly near: string | null;
     })
+  | (ProblemBase & { readonly kind: 'name too long'; readonly name: string })
   | (ProblemBase & { readonly kind: 'piece as it is'; readonly name: string })
   | (ProblemBase & { readonly kind: 'nothing to undo' });

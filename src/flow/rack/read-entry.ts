@@ -1,5 +1,7 @@
 import { ticks } from '../../base/units/tick.ts';
 import { lengthOfCell } from './cell-length.ts';
+import { contains } from '../../base/geometry/rectangle.ts';
+import { parted } from './knots-beside.ts';
 import { defectsOfCell, madeOfCell } from './cell-list.ts';
 import { textOfCell } from './cell-text.ts';
 import { actions, type Deed, type Entry } from './entry.ts';
@@ -94,7 +96,8 @@ function readPiece(cells: Cells, name: string, faults: string[]): RackPiece {
   const dressedThickness = ticks(size('thickness', null));
   const defects = defectsOfCell(cells.get('defects') ?? '');
   if (defects === null) faults.push('its defects cannot be read');
-  else if (defects.some((one) => one.x + one.length > length || one.y + one.width > width))
+  const { on, beside } = parted(defects ?? [], { length, width });
+  if (!on.every((one) => contains({ x: 0, y: 0, length, width }, one)))
     faults.push('a defect lies past its end or edge');
   const word = (column: 'species' | 'grade' | 'tone' | 'stock'): string =>
     textOfCell(cells.get(column) ?? '').trim();
@@ -111,7 +114,8 @@ function readPiece(cells: Cells, name: string, faults: string[]): RackPiece {
     lookA: decimal(cells.get('look A'), 5, 'look A', faults),
     lookB: decimal(cells.get('look B'), 5, 'look B', faults),
     cost: decimal(cells.get('cost'), 0, 'cost', faults),
-    defects: defects ?? [],
+    defects: on,
+    beside,
     parent: readParent(cells, faults),
   };
 }

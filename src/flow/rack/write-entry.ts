@@ -78,7 +78,7 @@ export function pieceCells(piece: RackPiece, unit: LengthUnit): [JournalColumn, 
     ['look A', String(piece.lookA)],
     ['look B', String(piece.lookB)],
     ['cost', String(piece.cost)],
-    ['defects', cellDefects(piece.defects, unit)],
+    ['defects', cellDefects([...piece.defects, ...piece.beside], unit)],
     ...parent,
   ];
 }

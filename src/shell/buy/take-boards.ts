@@ -12,10 +12,11 @@ import {
 } from '../../index.ts';
 import { boardColumns } from '../read/boards.ts';
 import { jobFileNames } from '../read/job.ts';
+import { plainNumber } from '../read/field.ts';
 import { folded } from '../read/named-table.ts';
 import { readTextFile } from '../read/text-file.ts';
 import { writeAllAtomically } from '../write/atomically.ts';
-import { writeBoardsCsv } from '../write/boards-csv.ts';
+import { priceText, writeBoardsCsv } from '../write/boards-csv.ts';
 import type { Problem } from '../print-problem.ts';
 
 type Column = (typeof boardColumns)[number]['name'];
@@ -69,7 +70,9 @@ export function withBoards(
     }
     if (known !== undefined) {
       const before = known[columnOf('quantity')]?.trim() ?? '';
-      known[columnOf('quantity')] = String((before === '' ? 1 : Number(before)) + board.quantity);
+      const owned = before === '' ? 1 : plainNumber(before, table.decimalComma);
+      if (owned === null) throw new Error(`a quantity that was read before cannot be read: ${before}`);
+      known[columnOf('quantity')] = String(owned + board.quantity);
     } else if (cells !== null) {
       const names = header.map(
         (cell) => boardColumns.find(({ name }) => folded(name) === folded(cell))?.name,
@@ -96,8 +99,7 @@ function cellsOf(
     ['surface', board.surface, 'rough'],
     ['species', board.species, ''],
     ['grade', board.grade, ''],
-    // What is paid is whole cents.
-    ['price', number(String(Math.round(100 * board.cost) / 100))],
+    ['price', number(priceText(board.cost))],
     ['look A', number(String(board.lookA)), '5'],
     ['look B', number(String(board.lookB)), '5'],
     ['tone', board.tone, ''],

@@ -18,6 +18,7 @@ import { quoted } from '../wording.ts';
 import { type Buying, answer } from './buying.ts';
 import { drive } from './drive.ts';
 import { exitCodes, exitWith, orEnd } from './end.ts';
+import { report } from './report.ts';
 import { shownPath } from './shown-path.ts';
 import type { World } from './world.ts';
 
@@ -40,7 +41,8 @@ export async function buyAtYard(buying: Buying, offers: Offers, world: World): P
     { name: 'buy.csv', text: yardCsv(found) },
   ];
   const words = { text: yardText(found, job.shop), json: yardJson(job.name, found) };
-  await answer(buying, files, words, world);
+  const untaken = options.take === true ? `${boardsFile(buying, world)}: nothing was taken` : null;
+  await answer(buying, files, words, world, untaken);
   if (found.kind === 'short') exitWith(exitCodes.short);
   if (options.take === true) await take(found, buying, world);
 }
@@ -58,20 +60,29 @@ function sound(found: YardAnswer, { job }: Buying, world: World): YardAnswer {
 
 async function take(
   { yard, best }: Extract<YardAnswer, { kind: 'complete' }>,
-  { folder, job, options }: Buying,
+  buying: Buying,
   world: World,
 ): Promise<void> {
+  const { folder, job, options } = buying;
   const taken = yard.flatMap((board, row) => {
     const quantity = best.taken[row]!;
     return quantity > 0 ? [{ ...board, quantity }] : [];
   });
-  const say = options.json === true ? world.stderr : world.stdout;
-  const shown = shownPath(join(folder, jobFileNames.boards), world);
+  const say = (text: string, stands: string): void => {
+    if (options.json === true) world.stderr.write(text);
+    else report(text, stands, world);
+  };
+  const shown = boardsFile(buying, world);
   if (taken.length === 0) {
-    say.write(`${shown}: nothing to take\n`);
+    say(`${shown}: nothing to take\n`, `${shown}: nothing was taken`);
     return;
   }
   orEnd(await takeBoards(folder, taken, job.shop, shown), world);
   const names = taken.map(({ name, quantity }) => `${quoted(name)}${quantity > 1 ? ` × ${quantity}` : ''}`);
-  say.write(`${shown}: taken ${names.join(', ')}\n`);
+  const words = `${shown}: taken ${names.join(', ')}`;
+  say(`${words}\n`, words);
+}
+
+function boardsFile({ folder }: Buying, world: World): string {
+  return shownPath(join(folder, jobFileNames.boards), world);
 }

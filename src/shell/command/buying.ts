@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import type { DrawnGrade, Job } from '../../index.ts';
 import { orEnd } from './end.ts';
 import type { RackOption } from './open-stock.ts';
+import { report } from './report.ts';
 import { shownPath } from './shown-path.ts';
 import { told } from './told.ts';
 import type { World } from './world.ts';
@@ -30,21 +31,29 @@ export interface Buying {
   readonly out: string;
 }
 
-/** Writes the files of an answer, and prints it: as JSON alone, or in words with the page's place. */
+/**
+ * Writes the files of an answer, and prints it: as JSON alone, or in words with the page's place.
+ * @param undone what is then not done, said where printing fails
+ */
 export async function answer(
   { options, out }: Buying,
   files: readonly TextFile[],
   words: { readonly text: string; readonly json: string },
   world: World,
+  undone: string | null = null,
 ): Promise<void> {
+  const print = (text: string): void => {
+    if (undone === null) world.stdout.write(text);
+    else report(text, undone, world);
+  };
   const written = await writeTogether(out, files, world);
   if (options.json === true) {
     // The answer is on its way by stdout: files that nobody asked for by name may fail.
     if (options.out === undefined) told(written, world);
     else orEnd(written, world);
-    world.stdout.write(words.json);
+    print(words.json);
     return;
   }
   orEnd(written, world);
-  world.stdout.write(`${words.text}\npage: ${shownPath(join(out, files[0]!.name), world)}\n`);
+  print(`${words.text}\npage: ${shownPath(join(out, files[0]!.name), world)}\n`);
 }

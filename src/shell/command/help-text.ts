@@ -21,7 +21,7 @@ ${settingLines(shopSettings)}
 Settings of mantel.csv:
 ${settingLines(mantelSettings)}
 
-Exit codes: 0 done; 1 some parts are short, the rest is laid out; 2 bad input; 70 a fault of the program.
+Exit codes: 0 done; 1 some parts are short, the rest is laid out; 2 bad input, or a file or the output could not be written; 70 a fault of the program.
 `;
 }
 

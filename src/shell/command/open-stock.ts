@@ -5,7 +5,6 @@ import {
   type StockedJob,
   foldJournal,
   needsOf,
-  onRack,
   stockedJob,
   withoutRack,
 } from '../../index.ts';
@@ -46,7 +45,8 @@ export async function openStockedJob(
     ? await openRackOfJob({ folder, shop: shop.value }, option === false ? undefined : option, world)
     : null;
   const rack: Rack = open?.rack ?? foldJournal([]);
-  const names = option === false ? [] : onRack(rack).map(({ piece }) => piece.name);
+  // Every piece that ever was: a part may stay pinned to one that has been cut up, or that is left out this time.
+  const names = [...rack.pieces.keys()];
   const opened = await openJob(given, world, names, buying);
   const stocked = stockedJob(opened.job, rack, open?.key ?? '');
   for (const name of option === false ? [] : stocked.nameClashes)

@@ -3,6 +3,7 @@ import { appendBooking } from '../rack/append-booking.ts';
 import { bookingProblemText } from '../rack/rack-words.ts';
 import { exitCodes, exitWith } from './end.ts';
 import { endRack, type OpenRack } from './rack-open.ts';
+import { report } from './report.ts';
 import { shownPath } from './shown-path.ts';
 import type { World } from './world.ts';
 
@@ -54,6 +55,11 @@ export async function book<T>(
     default:
       return endRack(done, world);
   }
+}
+
+/** Says what was booked; should that fail, that the booking stands is said all the same. */
+export function sayBooked(text: string, booking: number, { shown }: OpenRack, world: World): void {
+  report(text, `${shown}: booking ${booking} was made; do not make it again`, world);
 }
 
 /** Ends the command with the reasons why nothing was booked. */

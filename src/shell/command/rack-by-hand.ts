@@ -9,7 +9,7 @@ import {
   undoLast,
 } from '../../index.ts';
 import { quoted } from '../wording.ts';
-import { book, plainly, timeNow } from './rack-book.ts';
+import { book, plainly, sayBooked, timeNow } from './rack-book.ts';
 import { openRack } from './rack-open.ts';
 import type { World } from './world.ts';
 
@@ -46,7 +46,8 @@ export function register(rackCommand: Command, world: World): void {
       const hand = { time: timeNow(), job: '', note: '' };
       const { booking, draft } = await book(open, (rack) => plainly(undoLast(rack, hand)), world);
       const undone = draft.deeds.flatMap(({ deed }) => (deed.action === 'undo' ? [deed.undoes] : []));
-      world.stdout.write(`${open.shown}: booking ${booking} reverses booking ${undone.join()}\n`);
+      const text = `${open.shown}: booking ${booking} reverses booking ${undone.join()}\n`;
+      sayBooked(text, booking, open, world);
     });
 }
 
@@ -69,6 +70,7 @@ function pieceCommand(
       const hand = { time: timeNow(), job: open.key, note: options.note ?? '' };
       const { booking, draft } = await book(open, (rack) => plainly(deed(rack, names, hand)), world);
       const pieces = draft.deeds.flatMap(({ deed: one }) => ('name' in one ? [quoted(one.name)] : []));
-      world.stdout.write(`${open.shown}: booking ${booking}: ${name} ${pieces.join(', ')}\n`);
+      const text = `${open.shown}: booking ${booking}: ${name} ${pieces.join(', ')}\n`;
+      sayBooked(text, booking, open, world);
     });
 }

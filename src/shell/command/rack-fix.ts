@@ -12,7 +12,7 @@ import {
 import { quoted } from '../wording.ts';
 import { exitCodes, exitWith } from './end.ts';
 import { numberOption } from './number-option.ts';
-import { book, plainly, timeNow } from './rack-book.ts';
+import { book, plainly, sayBooked, timeNow } from './rack-book.ts';
 import { openRack } from './rack-open.ts';
 import type { World } from './world.ts';
 
@@ -70,9 +70,8 @@ async function fix(name: string, options: FixOptions, world: World): Promise<voi
       .map((one) => formatLengthWithUnit(one, open.style))
       .join(' x ');
     const flaws = defects.length === 1 ? '1 marked flaw' : `${defects.length} marked flaws`;
-    world.stdout.write(
-      `${open.shown}: booking ${booking}: ${quoted(deed.piece.name)} is ${size}, ${flaws}\n`,
-    );
+    const text = `${open.shown}: booking ${booking}: ${quoted(deed.piece.name)} is ${size}, ${flaws}\n`;
+    sayBooked(text, booking, open, world);
   }
 }
 

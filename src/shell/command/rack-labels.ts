@@ -1,5 +1,5 @@
 import { resolve } from 'node:path';
-import type { Command } from 'commander';
+import { type Command, InvalidArgumentError } from 'commander';
 import { type Held, type Rack, findPiece, labelsHtml, listPieces } from '../../index.ts';
 import { writeAtomically } from '../write/atomically.ts';
 import { exitCodes, exitWith, orEnd } from './end.ts';
@@ -25,7 +25,7 @@ export function register(rackCommand: Command, world: World): void {
   )
     .option('--only <names...>', 'of these pieces')
     .option('--last', 'of the pieces that the last booking of a layout put on the rack')
-    .option('--out <file>', 'where the sheet goes', 'rack-labels.html')
+    .option('--out <file>', 'where the sheet goes, a name that ends in .html', pageOption, 'rack-labels.html')
     .action(async (given: string | undefined, options: LabelOptions) => {
       const open = await openRack(given, options.rack, world);
       const named = options.only === undefined ? null : namedPieces(open.rack, options.only, world);
@@ -44,6 +44,12 @@ export function register(rackCommand: Command, world: World): void {
         `${shownPath(path, world)}: ${pieces.length === 1 ? '1 label' : `${pieces.length} labels`}\n`,
       );
     });
+}
+
+/** A page by its name, so that no slip of the hand puts labels in the place of boards.csv. */
+function pageOption(text: string): string {
+  if (/\.html?$/i.test(text)) return text;
+  throw new InvalidArgumentError('Give a name that ends in .html.');
 }
 
 function namedPieces(rack: Rack, names: readonly string[], world: World): ReadonlySet<Held> {

@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import { type LengthStyle, type Rack, type Shop, defaultShop } from '../../index.ts';
 import { loadRack, type RackFileProblem } from '../rack/journal-file.ts';
 import type { LockBusy } from '../rack/lock.ts';
-import { jobKey, rackOfJob } from '../rack/rack-place.ts';
+import { isSpokenFor, jobKey, rackOfJob } from '../rack/rack-place.ts';
 import { noticeText, rackProblemText } from '../rack/rack-words.ts';
 import { readShopOf } from '../read/job.ts';
 import { exitCodes, exitWith, orEnd } from './end.ts';
@@ -57,6 +57,13 @@ export async function openRack(
 }
 
 async function load(file: string, world: World): Promise<Rack> {
+  if (isSpokenFor(file)) {
+    world.stderr.write(
+      `${shownPath(file, world)}: this name is for another file of a job or its results, not for a rack\n` +
+        '  mend: give the rack a name of its own, such as rack.csv (setting rack of shop.csv, or --rack)\n',
+    );
+    exitWith(exitCodes.badInput);
+  }
   const loaded = await loadRack(file);
   if ('kind' in loaded) return endRack(loaded, world);
   const shown = shownPath(file, world);

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import type { Command } from 'commander';
 import {
+  type CheckProblem,
   type Job,
   type Layout,
   type LayoutBooking,
@@ -13,9 +14,9 @@ import {
 } from '../../index.ts';
 import { quoted } from '../wording.ts';
 import { exitCodes, exitWith } from './end.ts';
-import { openJob } from './open-job.ts';
-import { type Booked, book, refuse, timeNow } from './rack-book.ts';
-import { type OpenRack, openRackOfJob } from './rack-open.ts';
+import { type Booked, book, refuse, sayBooked, timeNow } from './rack-book.ts';
+import { openStockedJob } from './open-stock.ts';
+import type { OpenRack } from './rack-open.ts';
 import { readLayout } from './read-layout.ts';
 import type { World } from './world.ts';
 
@@ -31,8 +32,8 @@ export function register(rackCommand: Command, world: World): void {
 }
 
 async function put(given: string, options: { layout?: string; rack?: string }, world: World): Promise<void> {
-  const { folder, job } = await openJob(given, world);
-  const open = await openRackOfJob({ folder, shop: job.shop }, options.rack, world);
+  const { folder, asWritten: job, open } = await openStockedJob(given, options, world);
+  if (open === null) throw new Error('a job whose shop can be read has a rack');
   const file = options.layout ?? join(folder, 'out', 'layout.json');
   const { shown, layout } = await readLayout(file, 'lay the job out first: mantelwright layout', world);
   const make = (rack: Rack): ReturnType<typeof bookLayout> => bookLayout(rack, cutLayout(job, layout, open));
@@ -49,18 +50,26 @@ async function put(given: string, options: { layout?: string; rack?: string }, w
     },
     world,
   );
-  world.stdout.write(report(booked, open));
+  sayBooked(textOf(booked, open), booked.booking, open, world);
 }
 
 function cutLayout(job: Job, layout: Layout, open: OpenRack): Parameters<typeof bookLayout>[1] {
   const thickness = new Map(job.parts.map((part) => [part.name, part.thickness]));
-  return { boards: job.boards, thickness, layout, key: open.key, time: timeNow() };
+  const { knotMargin } = job.shop;
+  return { boards: job.boards, thickness, knotMargin, layout, key: open.key, time: timeNow() };
 }
 
-/** Ends the command when the layout fails the independent check: what was cut by it would be something else. */
+/**
+ * Ends the command when the layout fails the independent check: what was cut by it would be something else. What wood
+ * costs may have changed since it was cut; then the booking goes by today's prices.
+ */
 function checkFirst(job: Job, { shown, layout }: { shown: string; layout: Layout }, world: World): void {
-  const faults = verify(job, layout);
-  if (faults.length === 0) return;
+  const [ofMoney, faults] = partedFaults(verify(job, layout));
+  if (faults.length === 0) {
+    if (ofMoney.length > 0)
+      world.stderr.write(`${shown}: prices have changed since; what it left is booked at those of today\n`);
+    return;
+  }
   const style = { units: job.shop.units, printFraction: job.shop.printFraction };
   world.stderr.write(
     `${shown}: this layout does not fit the job and its rack as they are now, and was not booked\n` +
@@ -72,14 +81,30 @@ function checkFirst(job: Job, { shown, layout }: { shown: string; layout: Layout
   exitWith(exitCodes.badInput);
 }
 
-function report({ booking, draft, result }: Booked<LayoutBooking>, { shown, style }: OpenRack): string {
+const moneyFaults: ReadonlySet<CheckProblem['kind']> = new Set([
+  'wrong cost',
+  'wrong proof',
+  'bound on the wrong side',
+  'not proven',
+]);
+
+/** Faults that are of money alone, and all others. */
+function partedFaults(
+  faults: readonly CheckProblem[],
+): readonly [ofMoney: readonly CheckProblem[], others: readonly CheckProblem[]] {
+  const isOfMoney = (fault: CheckProblem): boolean =>
+    moneyFaults.has(fault.kind) || (fault.kind === 'wrong total' && fault.what === 'cost');
+  return [faults.filter(isOfMoney), faults.filter((fault) => !isOfMoney(fault))];
+}
+
+function textOf({ booking, draft, result }: Booked<LayoutBooking>, { shown, style }: OpenRack): string {
   const lines = [`${shown}: booking ${booking}`];
   for (const { deed } of draft.deeds) {
     if (deed.action === 'take')
       lines.push(`  used up  ${quoted(deed.name)}${deed.from === 'rack' ? ' from the rack' : ''}`);
     if (deed.action !== 'put') continue;
-    const { name, length, width, defects } = deed.piece;
-    const size = [length, width].map((one) => formatLengthWithUnit(one, style)).join(' x ');
+    const { name, length, width, dressedThickness, defects } = deed.piece;
+    const size = [length, width, dressedThickness].map((one) => formatLengthWithUnit(one, style)).join(' x ');
     const flaws =
       defects.length === 0 ? '' : `, ${defects.length} marked ${defects.length === 1 ? 'flaw' : 'flaws'}`;
     lines.push(`  kept     ${name}  ${size}${flaws}`);

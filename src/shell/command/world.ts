@@ -1,5 +1,12 @@
+import { isatty } from 'node:tty';
+import { mutedSink, standardError, standardOutput, waitingSink } from './standard-stream.ts';
+
 /** Where text goes: a terminal, a pipe, or a test's string. */
 export interface Sink {
+  /**
+   * Has written all of the text when it returns.
+   * @throws the system's error where it could not
+   */
   write(text: string): void;
 }
 
@@ -21,23 +28,15 @@ export interface World {
   onInterrupt(stop: () => void): () => void;
 }
 
-/**
- * The world of a running process. A reader who has gone (`| head`) is no fault: what is still to be written to it is
- * dropped, and the command finishes its files.
- */
+/** The world of a running process. */
 export function worldOf(process: NodeJS.Process): World {
-  for (const stream of [process.stdout, process.stderr]) {
-    stream.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code !== 'EPIPE') throw error;
-    });
-  }
   return {
-    stdout: { write: (text) => void process.stdout.write(text) },
-    stderr: { write: (text) => void process.stderr.write(text) },
+    stdout: waitingSink(standardOutput),
+    stderr: mutedSink(standardError),
     cwd: process.cwd(),
     env: process.env,
     now: () => performance.now(),
-    isTerminal: process.stderr.isTTY === true,
+    isTerminal: isatty(standardError),
     onInterrupt: (stop) => {
       // Once: the second Ctrl-C finds no listener, and ends the process as it would any other.
       process.once('SIGINT', stop);

@@ -1,8 +1,8 @@
-import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Result, failure } from '../../index.ts';
 import { errorCode } from '../read/text-file.ts';
 import { writeAllAtomically } from '../write/atomically.ts';
+import { makeFolder } from '../write/make-folder.ts';
 import type { WriteProblem } from '../write/problem.ts';
 import { shownPath } from './shown-path.ts';
 import type { World } from './world.ts';
@@ -23,7 +23,7 @@ export async function writeTogether(
   world: World,
 ): Promise<Result<void, WriteProblem>> {
   try {
-    await mkdir(folder, { recursive: true });
+    await makeFolder(folder);
   } catch (error) {
     return failure([{ kind: 'not written', file: shownPath(folder, world), code: errorCode(error) }]);
   }

@@ -1,12 +1,13 @@
 import fs from 'node:fs';
+import { type NotRead, boundedBytesNow } from '../read/bounded-bytes.ts';
 
 /**
  * The file operations that keep a journal safe, one system call each, so that a test can make any of them fail or
  * stop half way. `disk` is the real one.
  */
 export interface Disk {
-  /** All bytes of a file; null when there is none. */
-  read(path: string): Buffer | null;
+  /** All bytes of a file; null when there is none; or why what is there is not read. */
+  read(path: string): Buffer | NotRead | null;
   openToAppend(path: string): number;
   /** May write less than it is given, as the system call may. */
   write(handle: number, bytes: Buffer): number;
@@ -19,18 +20,23 @@ export interface Disk {
   flushFolder(path: string): void;
 }
 
+/** As 'a', and a pipe that nobody reads from is not waited for. */
+const appending =
+  fs.constants.O_APPEND | fs.constants.O_CREAT | fs.constants.O_WRONLY | (fs.constants.O_NONBLOCK ?? 0);
+
 /** The disk of this machine. */
 export const disk: Disk = {
   read: (path) => {
     try {
-      return fs.readFileSync(path);
+      const read = boundedBytesNow(path);
+      return read.kind === 'bytes' ? read.bytes : read;
     } catch (error) {
       if (isCode(error, 'ENOENT')) return null;
-      // The system names no file where the reading itself fails (a folder of that name).
+      // The system names no file where the reading itself fails.
       throw error instanceof Error ? Object.assign(error, { path }) : error;
     }
   },
-  openToAppend: (path) => fs.openSync(path, 'a'),
+  openToAppend: (path) => fs.openSync(path, appending, 0o666),
   write: (handle, bytes) => fs.writeSync(handle, bytes),
   size: (handle) => fs.fstatSync(handle).size,
   truncate: (handle, size) => fs.ftruncateSync(handle, size),

@@ -8,6 +8,7 @@ import {
   type NoJournal,
   type Rack,
 } from '../../index.ts';
+import type { NotRead } from '../read/bounded-bytes.ts';
 import { bytesOfLines, decodeJournal } from './decode.ts';
 import { disk as realDisk, type Disk } from './disk.ts';
 import { withLock, type LockBusy } from './lock.ts';
@@ -21,7 +22,9 @@ export interface LoadedRack {
 
 /** Why a file could not be loaded as a rack. */
 export type RackFileProblem =
-  (NoJournal & { readonly file: string }) | { readonly kind: 'rack in UTF-16'; readonly file: string };
+  | (NoJournal & { readonly file: string })
+  | { readonly kind: 'rack in UTF-16'; readonly file: string }
+  | { readonly kind: 'rack not read'; readonly file: string; readonly why: NotRead };
 
 /** The bytes beside what they mean: what an appender needs. */
 export interface LoadedBytes extends LoadedRack {
@@ -37,6 +40,7 @@ export function loadNow(file: string, disk: Disk = realDisk): LoadedBytes | Rack
   if (bytes === null) {
     return { file, journal: emptyJournal, rack: foldJournal([]), bytes: Buffer.alloc(0) };
   }
+  if ('kind' in bytes) return { kind: 'rack not read', file, why: bytes };
   const decoded = decodeJournal(bytes);
   if (!decoded.ok) return { kind: 'rack in UTF-16', file };
   const journal = readJournal(decoded.text);

@@ -1,6 +1,7 @@
 import { realpathSync } from 'node:fs';
-import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import { basename, dirname, extname, join, relative, resolve, sep } from 'node:path';
 import type { Shop } from '../../index.ts';
+import { jobFileNames } from '../read/job.ts';
 
 /** Where a job's rack is, and who says so. */
 export interface RackPlace {
@@ -19,6 +20,23 @@ export function rackOfJob(folder: string, shop: Shop, option: string | undefined
   const own = shop.rack === null || shop.rack === '' ? null : resolve(folder, shop.rack);
   const file = own ?? asked ?? join(dirname(folder), 'rack.csv');
   return { file, overruled: asked !== null && asked !== file ? asked : null };
+}
+
+const writtenKinds: ReadonlySet<string> = new Set(['.html', '.svg', '.json']);
+const writtenTables: ReadonlySet<string> = new Set([
+  'layout.csv',
+  'cuts.csv',
+  'tally.csv',
+  'buy.csv',
+  'faces.csv',
+]);
+
+/** Whether a rack of this name would be one of the files that the commands read, or write over. */
+export function isSpokenFor(file: string): boolean {
+  const name = basename(file).toLowerCase();
+  return (
+    writtenKinds.has(extname(name)) || writtenTables.has(name) || Object.values(jobFileNames).includes(name)
+  );
 }
 
 /**

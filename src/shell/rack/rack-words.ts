@@ -1,5 +1,6 @@
 import { type BookingProblem, type JournalNotice, unreachable, withoutControls } from '../../index.ts';
-import { quoted, short } from '../wording.ts';
+import { grouped, quoted, short } from '../wording.ts';
+import { type NotRead, largestFile } from '../read/bounded-bytes.ts';
 import type { RackFileProblem } from './journal-file.ts';
 import type { LockBusy } from './lock.ts';
 import { isHere } from './lock-owner.ts';
@@ -85,6 +86,11 @@ function sayBooking(problem: BookingProblem): Said {
       };
     case 'piece not on the rack':
       return sayMissing(problem);
+    case 'name too long':
+      return {
+        words: `an offcut's name is too long to be written on the wood: ${quoted(problem.name)}`,
+        mend: 'lay the job out again, then book that layout',
+      };
     case 'piece as it is':
       return {
         words: `${quoted(problem.name)} is like that already`,
@@ -124,10 +130,28 @@ function sayRackProblem(problem: RackFileProblem | LockBusy): Said {
       };
     case 'rack in UTF-16':
       return { words: 'the file is UTF-16 text, not UTF-8', mend: 'save it again as "CSV UTF-8"' };
+    case 'rack not read':
+      return sayNotRead(problem.why);
     case 'rack busy':
       return sayBusy(problem);
     default:
       return unreachable(problem);
+  }
+}
+
+function sayNotRead(why: NotRead): Said {
+  switch (why.kind) {
+    case 'folder':
+      return { words: 'this is a folder, not a file', mend: 'name another file for the rack' };
+    case 'not regular':
+      return { words: `this is ${why.what}, not a file`, mend: 'name another file for the rack' };
+    case 'too large':
+      return {
+        words: `the file is larger than ${grouped(largestFile)} bytes`,
+        mend: 'check that it is the rack; if so, keep it under another name and begin a new one',
+      };
+    default:
+      return unreachable(why);
   }
 }
 

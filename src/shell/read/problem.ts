@@ -1,3 +1,4 @@
+import type { NotRegular } from '../not-regular.ts';
 import type { CsvProblem, LengthFault, LengthStyle, LengthUnit, Place, Tick } from '../../index.ts';
 
 /** The files of a job folder that these readers know. */
@@ -9,6 +10,7 @@ export type FileProblem =
   | { readonly kind: 'folder is a file'; readonly folder: string }
   | { readonly kind: 'file missing'; readonly file: string; readonly role: JobFile }
   | { readonly kind: 'file is a folder'; readonly file: string }
+  | { readonly kind: 'no regular file'; readonly file: string; readonly what: NotRegular }
   | { readonly kind: 'file unreadable'; readonly file: string; readonly code: string }
   | { readonly kind: 'file too large'; readonly file: string; readonly bytes: number; readonly most: number }
   | { readonly kind: 'not UTF-8'; readonly at: Place; readonly looksLike: 'UTF-16' | 'something else' };

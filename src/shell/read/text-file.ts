@@ -1,9 +1,7 @@
-import { readFile, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import { type Place, type Result, failure, success } from '../../index.ts';
+import { boundedBytes, largestFile } from './bounded-bytes.ts';
 import type { FileProblem } from './problem.ts';
-
-/** A larger file is no job of ours: a rack of 100,000 entries is some 20 MB. */
-const largestFile = 64 * 1024 * 1024;
 
 /**
  * Reads one file of a job as UTF-8 text, byte-order mark included.
@@ -12,11 +10,17 @@ const largestFile = 64 * 1024 * 1024;
  */
 export async function readTextFile(path: string, shown: string): Promise<Result<string | null, FileProblem>> {
   try {
-    const about = await stat(path);
-    if (about.isDirectory()) return failure([{ kind: 'file is a folder', file: shown }]);
-    if (about.size > largestFile)
-      return failure([{ kind: 'file too large', file: shown, bytes: about.size, most: largestFile }]);
-    return decoded(await readFile(path), shown);
+    const read = await boundedBytes(path);
+    switch (read.kind) {
+      case 'bytes':
+        return decoded(read.bytes, shown);
+      case 'folder':
+        return failure([{ kind: 'file is a folder', file: shown }]);
+      case 'not regular':
+        return failure([{ kind: 'no regular file', file: shown, what: read.what }]);
+      case 'too large':
+        return failure([{ kind: 'file too large', file: shown, bytes: read.bytes, most: largestFile }]);
+    }
   } catch (error) {
     const code = errorCode(error);
     if (code === 'ENOENT') return success(null);

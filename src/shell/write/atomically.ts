@@ -1,9 +1,14 @@
-import { randomUUID } from 'node:crypto';
+import type { Stats } from 'node:fs';
 import { type FileHandle, open, realpath, rename, rm, stat } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
-import { type Result, failure, success } from '../../index.ts';
+import { dirname } from 'node:path';
+import { type Result, failure, isJournal, success } from '../../index.ts';
+import { notRegular } from '../not-regular.ts';
 import { errorCode } from '../read/text-file.ts';
+import { besideName, sweepBeside } from './beside.ts';
 import type { WriteProblem } from './problem.ts';
+
+/** Bytes that hold a journal's line of column names. */
+const firstLine = 4096;
 
 /** One file to be written. */
 export interface FileToWrite {
@@ -22,8 +27,10 @@ export async function writeAtomically(path: string, text: string): Promise<Resul
  * Writes files so that nobody ever meets half of one: each is written beside its place and flushed to the disk, and
  * only when all of them are down are they renamed into place, one after another. Whatever fails before the first rename
  * leaves every old file as it was; nothing of ours stays behind. A link keeps pointing where it points, and a file that
- * was there keeps its permissions.
- * @returns a problem when the system refuses: the first file it refused
+ * was there keeps its permissions. Only a file is written over: a device or pipe
+ * stays what it is, and so does a rack, which is only ever added to. What a killed
+ * process left beside its places is swept from the folders written to.
+ * @returns a problem when something else is in the place, or the system refuses: the first file it refused
  */
 export async function writeAllAtomically(files: readonly FileToWrite[]): Promise<Result<void, WriteProblem>> {
   const written: { readonly beside: string; readonly place: string; readonly file: string }[] = [];
@@ -31,19 +38,28 @@ export async function writeAllAtomically(files: readonly FileToWrite[]): Promise
   try {
     for (const { path, file, text } of files) {
       current = file;
+      // Asked of the path and not of where it leads: a link to a pipe leads to no path at all.
+      const there = await aboutPlace(path);
+      const what = there === null ? null : (notRegular(there) ?? (await isRack(path, there)));
+      if (what !== null) {
+        await removeAll(written);
+        return failure([{ kind: 'not written on', file, what }]);
+      }
       const place = await realPlace(path);
-      const beside = join(dirname(place), `.${basename(place).slice(0, 40)}.${randomUUID()}.part`);
+      const beside = besideName(place);
       written.push({ beside, place, file });
-      await writeFlushed(beside, text, await permissions(place));
+      await writeFlushed(beside, text, there === null ? undefined : there.mode & 0o777);
     }
     for (const { beside, place, file } of written) {
       current = file;
       await rename(beside, place);
     }
-    await Promise.all([...new Set(written.map(({ place }) => dirname(place)))].map(flushFolder));
+    const folders = [...new Set(written.map(({ place }) => dirname(place)))];
+    await Promise.all(folders.map(flushFolder));
+    await Promise.all(folders.map(sweepBeside));
     return success(undefined);
   } catch (error) {
-    await Promise.all(written.map(({ beside }) => rm(beside, { force: true }).catch(() => undefined)));
+    await removeAll(written);
     return failure([{ kind: 'not written', file: current, code: errorCode(error) }]);
   }
 }
@@ -58,14 +74,29 @@ async function realPlace(path: string): Promise<string> {
   }
 }
 
-/** Permission bits of the file that is there; those of any new file when there is none. */
-async function permissions(place: string): Promise<number | undefined> {
+/** What is there, links followed; null when nothing is. */
+async function aboutPlace(path: string): Promise<Stats | null> {
   try {
-    return (await stat(place)).mode & 0o777;
+    return await stat(path);
   } catch (error) {
-    if (errorCode(error) === 'ENOENT') return undefined;
+    if (errorCode(error) === 'ENOENT') return null;
     throw error;
   }
+}
+
+async function isRack(path: string, about: Stats): Promise<'a rack of offcuts' | null> {
+  if (!about.isFile()) return null;
+  const handle = await open(path, 'r').catch(() => null);
+  // What cannot be read can still be replaced, as the folder's permissions say.
+  if (handle === null) return null;
+  const { buffer, bytesRead } = await handle
+    .read(Buffer.alloc(firstLine), 0, firstLine, 0)
+    .finally(() => handle.close());
+  return isJournal(buffer.toString('utf8', 0, bytesRead)) ? 'a rack of offcuts' : null;
+}
+
+async function removeAll(written: readonly { readonly beside: string }[]): Promise<void> {
+  await Promise.all(written.map(({ beside }) => rm(beside, { force: true }).catch(() => undefined)));
 }
 
 async function writeFlushed(path: string, text: string, mode: number | undefined): Promise<void> {

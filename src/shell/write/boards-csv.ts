@@ -14,10 +14,15 @@ export function writeBoardsCsv(boards: readonly Board[], shop: Shop): string {
     surface: (board) => board.surface,
     species: (board) => board.species,
     grade: (board) => board.grade,
-    price: (board) => String(board.cost),
+    price: (board) => priceText(board.cost),
     'look A': (board) => String(board.lookA),
     'look B': (board) => String(board.lookB),
     tone: (board) => board.tone,
     note: (board) => board.note,
   });
+}
+
+/** A price for a file: what is paid is whole cents. */
+export function priceText(cost: number): string {
+  return String(Math.round(100 * cost) / 100);
 }

@@ -1,8 +1,11 @@
+import { mkdtempSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Board } from '../../../src/index.ts';
 import { defaultShop, inches } from '../../../src/index.ts';
 import { offersOf } from '../../../src/shell/buy/offers.ts';
-import { withBoards } from '../../../src/shell/buy/take-boards.ts';
+import { takeBoards, withBoards } from '../../../src/shell/buy/take-boards.ts';
 import { readBoards } from '../../../src/shell/read/boards.ts';
 import { plainBoard } from '../../laws/random-board.ts';
 
@@ -74,6 +77,17 @@ describe('taking boards', () => {
 
   it('writes the price paid to the cent', () => {
     expect(readBack(added(short, [yardBoard('Y1', { cost: 16.333333333333336 })]))[1]!.cost).toBe(16.33);
+  });
+
+  it('to the cent in a new file, too', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'mantelwright-take-'));
+    await takeBoards(folder, [yardBoard('Y1', { cost: 16.333333333333336 })], defaultShop, 'boards.csv');
+    expect(readFileSync(join(folder, 'boards.csv'), 'utf8')).toContain(',16.33,');
+  });
+
+  it.each(['1', '1,0', '1,00', '', '1e0', '+1'])('adds to a quantity written as %j', (quantity) => {
+    const text = `board;quantity;length;width;thickness\nY2;${quantity};96,5;7,25;4/4\n`;
+    expect(readBack(added(text, [yardBoard('Y2', { quantity: 2 })]))[0]!.quantity).toBe(3);
   });
 
   it('adds copies to a row of the same name', () => {

@@ -1,3 +1,4 @@
+import { overlaps } from '../../../base/geometry/rectangle.ts';
 import { type Tick, ticks, ticksPerInch } from '../../../base/units/tick.ts';
 import type { Job } from '../../stock/job.ts';
 import type { Defect } from '../../stock/defect.ts';
@@ -58,7 +59,10 @@ export function boardFacts(job: Job, laid: LaidBoard): BoardFacts {
     named,
     job,
     thickness: board?.dressedThickness ?? ticks(ticksPerInch),
-    defects: board?.defects ?? [],
+    // A piece of the rack knows of knots that lay beside it, too.
+    defects: (board?.defects ?? []).filter((defect) =>
+      overlaps(defect, { x: 0, y: 0, length: laid.length, width: laid.width }),
+    ),
     waste: wasteOf(laid),
     steps: runSteps(laid),
     things: [...pieces, ...offcuts].sort((a, b) => a.x - b.x || a.y - b.y),

@@ -2,6 +2,7 @@ import { overlaps } from '../../../base/geometry/rectangle.ts';
 import { html, type Markup } from '../../../base/markup/element.ts';
 import type { Job } from '../../stock/job.ts';
 import type { Layout, Offcut } from '../../cuts/layout.ts';
+import { offcutThickness } from '../../cuts/offcut-thickness.ts';
 import type { Board } from '../../stock/board.ts';
 import { boardTitle, type Named, nameText } from '../words/named.ts';
 import { counted } from '../words/number-text.ts';
@@ -10,13 +11,14 @@ import { table, tickBox } from './table.ts';
 
 /** The offcuts to label and keep, with the flaws they carry; nothing when there are none. */
 export function offcutsSection(job: Job, layout: Layout, named: Named): Markup | null {
+  const thickness = new Map(job.parts.map((part) => [part.name, part.thickness]));
   const rows = layout.boards.flatMap((laid) => {
     const board = named.boards.get(laid.board);
     return laid.offcuts.map((offcut) => [
       tickBox(),
       html('strong', {}, nameText(offcut.id, 40)),
       sizeText(offcut, job.shop),
-      board ? withUnit(board.dressedThickness, job.shop) : '',
+      board ? withUnit(offcutThickness(laid, offcut, thickness, board.dressedThickness), job.shop) : '',
       board ? nameText(board.species, 40) : '',
       `${boardTitle(laid, board, 40)}, ${bare(offcut.x, job.shop)} to ${bare(offcut.x + offcut.length, job.shop)}`,
       board ? flawsOn(offcut, board) : '',
@@ -38,7 +40,7 @@ export function offcutsSection(job: Job, layout: Layout, named: Named): Markup |
         { head: '' },
         { head: 'write on it', kind: 'keep' },
         { head: 'length × width', kind: 'keep' },
-        { head: 'thickness, dressed', kind: 'keep' },
+        { head: 'thickness, planed', kind: 'keep' },
         { head: 'species' },
         { head: 'from board, along it' },
         { head: 'flaws' },
