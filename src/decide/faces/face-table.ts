@@ -1,7 +1,7 @@
 import type { CheckProblem } from '../../flow/check/fault.ts';
 import { verify } from '../../flow/check/verify.ts';
 import type { Progress } from '../../flow/choice/progress.ts';
-import { partValue } from '../../flow/cuts/goal-value.ts';
+import { partValue, provenBy } from '../../flow/cuts/goal-value.ts';
 import type { LaidPiece, Layout } from '../../flow/cuts/layout.ts';
 import type { RunGroups } from '../../flow/plan/run-break.ts';
 import type { Board } from '../../flow/stock/board.ts';
@@ -171,8 +171,10 @@ function* solvedWithLead(
   );
   const found = yield* solved({ ...job, parts }, solve, doing);
   const bonus = all * laidCopies(found.layout, job.parts[focus.lead]!.name);
-  const value = found.value - bonus;
-  return { ...found, job, value, bound: Math.max(value, found.bound - bonus) };
+  const { boards, proof: withBonus } = found.layout;
+  const proof = provenBy(job, boards, { ...withBonus, bound: withBonus.bound - bonus });
+  const { value, bound, proven } = proof;
+  return { job, layout: { ...found.layout, proof }, value, bound, proven };
 }
 
 function laidCopies({ boards }: Layout, part: string): number {

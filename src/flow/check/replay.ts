@@ -102,7 +102,7 @@ function rulesBroken(laid: LaidBoard, cut: Cut, { usable, shop, ...rest }: Circu
   const parted = kind === 'crosscut' ? rest.meetings.filter((meeting) => isParted(meeting, cut)) : [];
   const right = parted[0]?.kerf ?? (kind === 'rip' ? shop.ripKerf : shop.crosscutKerf);
   if (cut.kerf !== right) faults.push({ kind: 'wrong kerf', on, step, said: cut.kerf, right });
-  if (parted[0] !== undefined && !hasOnlyStrip(laid, cut, parted)) {
+  if (parted[0] !== undefined && !isClearOfOthers(laid, cut, parted)) {
     faults.push({ kind: 'slanted through a neighbour', on, step });
   }
   if (kind === 'rip' && region.length < shop.shortestRip) {
@@ -126,13 +126,20 @@ function isParted(meeting: Meeting, cut: Cut): boolean {
   return cut.at >= near.x + near.length && cut.at <= far.x;
 }
 
-/** A slanted cut may go through the run's own strip only, and through one meeting of one run. */
-function hasOnlyStrip(laid: LaidBoard, cut: Cut, parted: readonly Meeting[]): boolean {
+/**
+ * A tilted blade leans over the ends of what lies before and behind it: beside the two pieces that meet nothing else may
+ * lie in the workpiece. What lies farther along it, the rest of the run say, however wide, is out of its reach.
+ */
+function isClearOfOthers(laid: LaidBoard, cut: Cut, parted: readonly Meeting[]): boolean {
   const [first, ...others] = parted;
   if (first === undefined || others.length > 0) return false;
-  const low = Math.min(first.near.y, first.far.y);
-  const high = Math.max(first.near.y + first.near.width, first.far.y + first.far.width);
-  return laid.pieces
-    .filter((piece) => isWithin(piece, cut.region))
-    .every((piece) => piece.y >= low && piece.y + piece.width <= high);
+  const { near, far } = first;
+  return laid.pieces.every(
+    (piece) =>
+      isSame(piece, near) ||
+      isSame(piece, far) ||
+      !isWithin(piece, cut.region) ||
+      piece.x + piece.length <= near.x ||
+      piece.x >= far.x + far.length,
+  );
 }

@@ -62,8 +62,8 @@ export function meetingsOn(
 
 /**
  * Each run: its parts in file order with none left out, orders 0, 1, 2 …, one board, one face, one strip, all going
- * the same way along the board, exactly the bevel kerf between neighbours. A part of a run of several must carry
- * its run. (That a slanted cut parts them is the replay's business.)
+ * the same way along the board, exactly the bevel kerf between neighbours. A piece must carry its run, unless it is the
+ * one that a copy of the run holds alone. (That a slanted cut parts them is the replay's business.)
  */
 export function runFaults(job: Job, layout: Layout, parts: ReadonlyMap<string, Part>): PieceFault[] {
   const runs = members(layout, parts);
@@ -74,15 +74,8 @@ export function runFaults(job: Job, layout: Layout, parts: ReadonlyMap<string, P
       say(run, 'its order has a gap or a double');
     for (const why of wrongWith(list, job.shop.crosscutKerf)) say(run, why);
   }
-  faults.push(...missingMembers(job, runs));
-  for (const { part, copy, run } of layout.boards.flatMap((on) => on.pieces)) {
-    const name = parts.get(part)?.run ?? null;
-    const isRun = name !== null && job.parts.filter((other) => other.run === name).length > 1;
-    if (isRun && run === undefined) {
-      faults.push({ kind: 'bad run', run: -1, why: `${part} copy ${copy} is not laid as part of its run` });
-    }
-  }
-  return faults;
+  const held = heldByCopies(job);
+  return [...faults, ...missingMembers(held, runs), ...straysOf(held, layout, parts)];
 }
 
 function wrongWith(list: readonly Member[], crosscutKerf: number): string[] {
@@ -109,27 +102,54 @@ function wrongWith(list: readonly Member[], crosscutKerf: number): string[] {
   return [...found];
 }
 
-/**
- * The n-th copy of a run holds, in file order, the parts of that run wanted more than n times. Longest runs are
- * matched first, each wanted copy once.
- */
-function missingMembers(job: Job, runs: ReadonlyMap<number, readonly Member[]>): PieceFault[] {
-  const faults: PieceFault[] = [];
-  const wanted = new Map<string, string[]>();
-  for (const name of new Set(job.parts.flatMap((part) => (part.run === null ? [] : [part.run])))) {
-    const own = job.parts.filter((part) => part.run === name);
-    const most = Math.max(...own.map((part) => part.quantity));
-    const lists = Array.from({ length: most }, (_, copy) =>
-      JSON.stringify(own.filter((part) => part.quantity > copy).map((part) => part.name)),
+/** Copies of one run that hold the same parts. */
+interface Held {
+  readonly run: string;
+  /** Names, in file order. */
+  readonly parts: readonly string[];
+  readonly copies: number;
+}
+
+/** What the copies of all runs hold: the n-th copy of a run the parts of that run wanted at least n times. */
+function heldByCopies(job: Job): Held[] {
+  const names = new Set(job.parts.flatMap(({ run }) => (run === null ? [] : [run])));
+  return [...names].flatMap((run) => {
+    const own = job.parts.filter((part) => part.run === run && part.quantity > 0);
+    const steps = [...new Set(own.map(({ quantity }) => quantity))].sort((a, b) => a - b);
+    return steps.map((step, index) => ({
+      run,
+      parts: own.filter(({ quantity }) => quantity >= step).map(({ name }) => name),
+      copies: step - (steps[index - 1] ?? 0),
+    }));
+  });
+}
+
+/** Copies of a run are matched with those laid, each once. A part that a copy holds alone makes no run. */
+function missingMembers(held: readonly Held[], runs: ReadonlyMap<number, readonly Member[]>): PieceFault[] {
+  const keyOf = (run: string | null, parts: readonly string[]): string => JSON.stringify([run, parts]);
+  const left = new Map(
+    held.filter(({ parts }) => parts.length > 1).map(({ run, parts, copies }) => [keyOf(run, parts), copies]),
+  );
+  return [...runs].flatMap(([run, list]): PieceFault[] => {
+    const key = keyOf(
+      list[0]?.part?.run ?? null,
+      list.map(({ piece }) => piece.part),
     );
-    wanted.set(name, lists);
-  }
-  for (const [run, list] of [...runs].sort((a, b) => b[1].length - a[1].length)) {
-    const name = list[0]?.part?.run ?? null;
-    const lists = name === null ? undefined : wanted.get(name);
-    const at = lists?.indexOf(JSON.stringify(list.map(({ piece }) => piece.part))) ?? -1;
-    if (at < 0) faults.push({ kind: 'bad run', run, why: 'it does not hold its parts in their order' });
-    else lists?.splice(at, 1);
-  }
-  return faults;
+    const copies = left.get(key) ?? 0;
+    left.set(key, copies - 1);
+    return copies > 0 ? [] : [{ kind: 'bad run', run, why: 'it does not hold its parts in their order' }];
+  });
+}
+
+/** Pieces of a run's part that carry no run, beyond the copies of the run that hold that part alone. */
+function straysOf(held: readonly Held[], layout: Layout, parts: ReadonlyMap<string, Part>): PieceFault[] {
+  const left = new Map(held.filter((one) => one.parts.length === 1).map((one) => [one.parts[0], one.copies]));
+  const pieces = layout.boards.flatMap((on) => on.pieces);
+  return pieces.flatMap(({ part, copy, run }): PieceFault[] => {
+    if (run !== undefined || (parts.get(part)?.run ?? null) === null) return [];
+    const copies = left.get(part) ?? 0;
+    left.set(part, copies - 1);
+    if (copies > 0) return [];
+    return [{ kind: 'bad run', run: -1, why: `${part} copy ${copy} is not laid as part of its run` }];
+  });
 }

@@ -11,41 +11,56 @@ interface Cover {
   readonly area: number;
 }
 
-/** Most nodes of the knapsack search; beyond it the continuous relaxation stands. */
+/** Most nodes of the knapsack search, and most boards looked at in all of them; beyond it the continuous relaxation stands. */
 const mostNodes = 200_000;
+const mostLooks = 1e8;
+
+/** A board of the knapsack, and what is still wanted and was spent before it. */
+interface Node {
+  readonly from: number;
+  readonly wanted: number;
+  readonly spent: number;
+}
 
 /**
  * Least cost of boards whose areas sum to at least `need`: branch and bound, boards by cost per area, each node
- * bounded by the continuous relaxation of what follows. Exact unless the nodes run out; a lower bound always.
+ * bounded by the continuous relaxation of what follows. Exact unless the nodes run out; a lower bound always. The open
+ * nodes are a list and not calls within calls: of thousands of boards these would be too many.
  */
 function leastCover(covers: readonly Cover[], need: number): number {
   const sorted = [...covers].sort((a, b) => a.cost / a.area - b.cost / b.area);
+  let looks = 0;
   const relaxed = (from: number, wanted: number): number => {
     let cost = 0;
-    for (let i = from; i < sorted.length && wanted > 0; i += 1) {
+    let i = from;
+    for (; i < sorted.length && wanted > 0; i += 1) {
       const { copies, area, cost: each } = sorted[i]!;
       const take = Math.min(copies, wanted / area);
       cost += take * each;
       wanted -= take * area;
     }
+    looks += i - from;
     return wanted > 1e-9 * need ? Infinity : cost;
   };
   let best = Infinity;
   let nodes = 0;
-  const visit = (from: number, wanted: number, spent: number): void => {
+  const open: Node[] = [{ from: 0, wanted: need, spent: 0 }];
+  for (let node = open.pop(); node !== undefined; node = open.pop()) {
+    const { from, wanted, spent } = node;
     nodes += 1;
+    if (nodes > mostNodes || looks > mostLooks) return relaxed(0, need);
     if (wanted <= 1e-9 * need) {
       best = Math.min(best, spent);
-      return;
+      continue;
     }
-    if (nodes > mostNodes || spent + relaxed(from, wanted) >= best - 1e-9) return;
+    if (spent + relaxed(from, wanted) >= best - 1e-9) continue;
     const { copies, area, cost } = sorted[from]!;
-    for (let take = Math.min(copies, Math.ceil(wanted / area)); take >= 0; take -= 1) {
-      visit(from + 1, wanted - take * area, spent + take * cost);
+    // The last one put on the list is the first to be looked at: with as many copies as are of use.
+    for (let take = 0; take <= Math.min(copies, Math.ceil(wanted / area)); take += 1) {
+      open.push({ from: from + 1, wanted: wanted - take * area, spent: spent + take * cost });
     }
-  };
-  visit(0, need, 0);
-  return nodes > mostNodes ? relaxed(0, need) : best;
+  }
+  return best;
 }
 
 /**
@@ -88,7 +103,7 @@ export function areaBound(instance: Instance): number {
     }));
   const cost = leastCover(covers, need);
   const claims = Float64Array.from(instance.kinds, (_, k) =>
-    Math.min(...instance.groups.map((group) => group.claims[k]!)),
+    instance.groups.reduce((least, group) => Math.min(least, group.claims[k]!), Infinity),
   );
   return cost === Infinity ? 0 : cost + dueFor(instance, whole, claims);
 }

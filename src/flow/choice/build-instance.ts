@@ -1,6 +1,6 @@
 import type { Part } from '../parts/part.ts';
 import type { Meter } from '../patterns/meter.ts';
-import type { Kind, Plate, Shape } from '../patterns/plate.ts';
+import type { Kind, Plate, RunPieces, Shape } from '../patterns/plate.ts';
 import { withRoom } from '../patterns/room.ts';
 import { type Scratch, openScratch } from '../patterns/strip/frame.ts';
 import { type Fineness, type Pricer, openStripPricer } from '../patterns/strip/strip-pricer.ts';
@@ -65,12 +65,27 @@ function shapesOf(job: Job, kind: BlankKind): Shape[] {
   return grain === 'across' ? [across] : [along, across];
 }
 
-/** A run's narrower pieces are ripped once the run is crosscut: that takes a fourth stage, and pieces long enough to be ripped. */
+/** A run's narrower pieces are ripped once the run is crosscut: that takes a second stage, and pieces long enough to be ripped. */
 function isCuttable({ shop }: Job, { members, width }: BlankKind): boolean {
   const narrow = members.filter((member) => member.width < width);
-  if (narrow.length === 0) return true;
-  if (shop.stages !== 'any' && shop.stages < 4) return false;
-  return narrow.every(({ length }) => length >= shop.shortestRip);
+  return (
+    narrow.length === 0 || (shop.stages !== 1 && narrow.every(({ length }) => length >= shop.shortestRip))
+  );
+}
+
+function piecesOf({ members, width }: BlankKind): RunPieces {
+  return {
+    shortest: members.reduce((least, { length }) => Math.min(least, length), Infinity),
+    isEven: members.every((member) => member.width === width),
+  };
+}
+
+/**
+ * Whether the strip engine knows all ways to cut in so many stages. It crosscuts runs in the third: of a run in three stages
+ * whose narrower pieces must be ripped after that it knows none, though it can be crosscut in the first.
+ */
+function isOfStrips(stages: Plate['stages'], kinds: readonly Kind[]): boolean {
+  return stages === 4 || (stages === 3 && kinds.every(({ run }) => run?.isEven !== false));
 }
 
 /** With more boards than this long pieces beside each other are not looked at: a row of the master for each board. */
@@ -117,7 +132,7 @@ function groupOf(
     shapes: shapes[k]!,
     cap: kind.demand,
     clearances: isCuttable(job, kind) ? clearancesFor(job, kind, board, known) : [],
-    ...(kind.members.length > 1 ? { shortestOfRun: Math.min(...kind.members.map((m) => m.length)) } : {}),
+    ...(kind.members.length > 1 ? { run: piecesOf(kind) } : {}),
   }));
   const plate: Plate = {
     length: Math.max(0, area.length),
@@ -139,12 +154,11 @@ function groupOf(
   const hasTries = job.shop.goal !== 'most value';
   const general = (): Pricer => openAnyStagePricer(plate, lying, meter, { boards, hasTries });
   const { stages } = plate;
-  const pricer =
-    stages === 3 || stages === 4
-      ? strips(plate)
-      : isDeep(stages)
-        ? openDeepPricer(general(), strips({ ...plate, stages: 4 }), lying, boards)
-        : general();
+  const pricer = isOfStrips(stages, lying)
+    ? strips(plate)
+    : isDeep(stages)
+      ? openDeepPricer(general(), strips({ ...plate, stages: 4 }), lying, boards)
+      : general();
   // An offcut earns credit × price × its share of the board. Offcuts lie in the usable area, where the pieces are not.
   const rate = (job.shop.offcutCredit * board.cost) / (board.length * board.width);
   return {

@@ -89,8 +89,8 @@ function placesIn(gap: { low: number; high: number }, whole: Span, kerf: number,
 
 /**
  * The kerf that a run demands of a cut: null when the cut parts no two neighbours of a run; forbidden for a rip, for
- * a cut between several pairs at once, and where the workpiece is more than the run's strip (a slanted blade would
- * spoil the pieces beside it).
+ * a cut between several pairs at once, and where something lies beside the two in the workpiece (a tilted blade would
+ * spoil it).
  */
 function meetingKerf(
   problem: CutProblem,
@@ -110,14 +110,12 @@ function meetingKerf(
   return fits && isAlone(problem, pair, inside) ? pair.kerf : 'forbidden';
 }
 
-/** Whether the workpiece holds nothing beside the strip that the two pieces of the run lie in. */
+/** Whether nothing in the workpiece lies beside the two pieces that meet: only they are in reach of a tilted blade. */
 function isAlone(problem: CutProblem, pair: Junction, inside: readonly number[]): boolean {
-  const two = [problem.pieces[pair.before], problem.pieces[pair.after]] as Rectangle[];
-  const low = Math.min(...two.map((r) => r.y));
-  const high = Math.max(...two.map((r) => r.y + r.width));
+  const [near, far] = [problem.pieces[pair.before], problem.pieces[pair.after]] as [Rectangle, Rectangle];
   return inside.every((index) => {
-    const { y, width } = problem.pieces[index] as Rectangle;
-    return y >= low && y + width <= high;
+    const { x, length } = problem.pieces[index] as Rectangle;
+    return index === pair.before || index === pair.after || x + length <= near.x || x >= far.x + far.length;
   });
 }
 

@@ -31,11 +31,16 @@ export interface Kind {
   readonly cap: number;
   /** Indices of the plate's clearances under which the kind may lie (any one suffices); empty: never on this plate. */
   readonly clearances: readonly number[];
-  /**
-   * For a run, which is crosscut into several pieces after all: length of the shortest of them. Nothing may lie beside it in its
-   * strip. Left out for a kind that is one piece.
-   */
-  readonly shortestOfRun?: number;
+  /** For a run, which is crosscut into several pieces after all. Left out for a kind that is one piece. */
+  readonly run?: RunPieces;
+}
+
+/** The pieces of a run. Nothing may lie beside them in their strip. */
+export interface RunPieces {
+  /** Length of the shortest. */
+  readonly shortest: number;
+  /** Whether all are as wide as the run; if not, the narrower ones are ripped once more, and must be long enough for that. */
+  readonly isEven: boolean;
 }
 
 /** A blank on the plate, in plate coordinates. */

@@ -99,7 +99,7 @@ export function tightPatterns(
 /** Single pieces and flaws. Runs stay out: what may lie beside them is a matter of its own. */
 function leaves({ plate, kinds }: StockGroup, flaws: readonly Flaw[], demand: ArrayLike<number>): Block[] {
   const pieces = kinds.flatMap((kind, k): Block[] =>
-    demand[k]! <= 0 || kind.shortestOfRun !== undefined || kind.clearances.length === 0
+    demand[k]! <= 0 || kind.run !== undefined || kind.clearances.length === 0
       ? []
       : kind.shapes.map(({ length, width }) => ({
           length: length + plate.crosscutKerf,

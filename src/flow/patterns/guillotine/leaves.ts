@@ -1,5 +1,5 @@
 import { overlaps } from '../../../base/geometry/rectangle.ts';
-import type { Kind } from '../plate.ts';
+import type { Kind, RunPieces } from '../plate.ts';
 import type { Clearances } from './clearance.ts';
 import type { Leaves, Net } from './net.ts';
 import { noCut, statesPerLevel } from './net.ts';
@@ -19,11 +19,10 @@ export function leavesOf(
 ): Leaves {
   const { columns, rows, crosscutKerf, ripKerf, ripFrom } = net;
   const found: [state: number, kind: number, clearance: number, length: number, width: number][] = [];
-  for (const [kind, { shapes }] of kinds.entries()) {
+  for (const [kind, { shapes, run }] of kinds.entries()) {
     const free = clearances.freeOf[kind]!;
     const put = (column: number, row: number, length: number, width: number): void => {
-      const level =
-        side === 'bound' ? 0 : entryLevel(net, column, row, length + crosscutKerf, width + ripKerf);
+      const level = side === 'bound' ? 0 : entryLevel(net, column, row, { length, width, run: run ?? null });
       if (level < 0) return;
       const piece = { x: columns.near[column]!, y: rows.near[row]!, length, width };
       const isClear = (clearance: number): boolean =>
@@ -47,24 +46,65 @@ export function leavesOf(
   return { state: column(0), kind: column(1), clearance: column(2), length: column(3), width: column(4) };
 }
 
-/** The lowest level whose cuts free a piece of these sizes, kerfs included, from the workpiece; −1 when none do. */
-function entryLevel(net: BareNet, column: number, row: number, length: number, width: number): number {
-  const { columns, rows, ripFrom, crosscuts, rips } = net;
-  const isLong = columns.size[column] !== length;
-  const isWide = rows.size[row] !== width;
-  if (!isLong && !isWide) return 0;
-  const crosscut = crosscuts.findIndex((cut) => cut !== noCut);
-  const rip = rips.findIndex((cut) => cut !== noCut);
-  if (!isWide) return crosscut;
+/** One cut after another on a workpiece, all of a kind counting as one. */
+type Cuts = readonly ('crosscut' | 'rip')[];
+
+interface Leaf {
+  readonly length: number;
+  readonly width: number;
+  readonly run: RunPieces | null;
+}
+
+/** The lowest level whose cuts free a piece of these sizes from the workpiece, and a run's pieces from one another; −1 when none do. */
+function entryLevel(net: BareNet, column: number, row: number, leaf: Leaf): number {
+  const { columns, rows, ripFrom, crosscutKerf, ripKerf } = net;
+  const isLong = columns.size[column] !== leaf.length + crosscutKerf;
+  const isWide = rows.size[row] !== leaf.width + ripKerf;
+  const mayRip = (length: number): boolean => length + crosscutKerf >= ripFrom;
   const wholeRips = columns.size[column]! >= ripFrom;
-  if (!isLong) return wholeRips ? rip : -1;
-  if (crosscut < 0 || rip < 0) return -1;
-  // Ripped whole, then crosscut, or crosscut first and the piece ripped: the earlier cut is of the higher level.
-  const ways = [
-    wholeRips ? rips.findIndex((cut, level) => cut !== noCut && level >= crosscut) : -1,
-    length >= ripFrom ? crosscuts.findIndex((cut, level) => cut !== noCut && level >= rip) : -1,
-  ].filter((level) => level >= 0);
-  return ways.length > 0 ? Math.min(...ways) : -1;
+  const ways =
+    leaf.run === null
+      ? waysToFree(isLong, isWide, wholeRips, mayRip(leaf.length))
+      : waysToFreeRun(leaf.run, isWide, wholeRips, mayRip(leaf.run.shortest));
+  return ways.reduce((least, cuts) => {
+    const level = levelOf(net, cuts);
+    return level >= 0 && (least < 0 || level < least) ? level : least;
+  }, -1);
+}
+
+/** @param wholeRips whether the workpiece may be ripped as it is   @param pieceRips the same once it is as long as the piece */
+function waysToFree(isLong: boolean, isWide: boolean, wholeRips: boolean, pieceRips: boolean): Cuts[] {
+  if (!isWide) return [isLong ? ['crosscut'] : []];
+  if (!isLong) return wholeRips ? [['rip']] : [];
+  return [
+    ...(wholeRips ? [['rip', 'crosscut'] as const] : []),
+    ...(pieceRips ? [['crosscut', 'rip'] as const] : []),
+  ];
+}
+
+/** A run is crosscut whatever it lies in; of the narrower of its pieces the caller says that they may be ripped. @param piecesRip whether all may be */
+function waysToFreeRun(
+  { isEven }: RunPieces,
+  isWide: boolean,
+  wholeRips: boolean,
+  piecesRip: boolean,
+): Cuts[] {
+  const apart: Cuts = isEven ? ['crosscut'] : ['crosscut', 'rip'];
+  if (!isWide) return [apart];
+  return [
+    ...(wholeRips ? [['rip', ...apart] as const] : []),
+    ...(piecesRip ? [['crosscut', 'rip'] as const] : []),
+  ];
+}
+
+/** The lowest level from which these cuts can be made one after another; −1 when there is none. */
+function levelOf({ crosscuts, rips }: BareNet, cuts: Cuts): number {
+  let level = 0;
+  for (const kind of [...cuts].reverse()) {
+    const allowed = kind === 'crosscut' ? crosscuts : rips;
+    while (level < allowed.length && allowed[level] === noCut) level += 1;
+  }
+  return level < crosscuts.length ? level : -1;
 }
 
 /** Index of the first leaf of a state, or of the place where it would be. */

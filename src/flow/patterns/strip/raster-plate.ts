@@ -134,8 +134,8 @@ export function rasterOf(plate: Plate, kinds: readonly Kind[], size: RasterSize)
     shapes: shapes
       .filter((s) => s.length === length)
       .map(({ kind, width }) => {
-        const { clearances, shortestOfRun } = kinds[kind]!;
-        return { kind, width, clearances, shortestOfRun: shortestOfRun ?? null };
+        const { clearances, run } = kinds[kind]!;
+        return { kind, width, clearances, shortestOfRun: run?.shortest ?? null };
       }),
   }));
   const next = new Int16Array(groups.length * xs.length);

@@ -6,7 +6,7 @@ export interface StripShape {
   readonly width: number;
   /** Clearances any of which suffices. */
   readonly clearances: readonly number[];
-  /** See Kind; null for one piece. */
+  /** See RunPieces; null for one piece. */
   readonly shortestOfRun: number | null;
 }
 
