@@ -114,13 +114,13 @@ export { facesJson } from './decide/faces/faces-json.ts';
 export { facesPage } from './decide/faces/faces-page.ts';
 export { facesCsv, facesText } from './decide/faces/faces-text.ts';
 export { type Focus, focusOf, type FocusProblem } from './decide/faces/focus.ts';
-export { glueLines, jobOnFace, premiumLines, wishLines } from './decide/faces/layout-face.ts';
-export { pickFace } from './decide/faces/pick-face.ts';
+export { type FaceOfLayout, type LayoutAnswer, layoutAnswer } from './decide/faces/layout-answer.ts';
+export { glueLines } from './decide/faces/layout-face.ts';
 export { readWish, type WishProblem } from './decide/faces/wish.ts';
 
 // decide: buying. The grade of marked boards; what to ask for; which boards of a yard to take
 export { readGrade } from './trade/grades/read-grade.ts';
-export { tally, type TallyRow } from './decide/buy/tally/tally.ts';
+export { type TallyRow, tallySteps } from './decide/buy/tally/tally.ts';
 export { tallyJson } from './decide/buy/tally/tally-json.ts';
 export { tallyPage } from './decide/buy/tally/tally-page.ts';
 export { tallyCsv, tallyText } from './decide/buy/tally/tally-rows.ts';
@@ -131,7 +131,7 @@ export { type Lumber, type Visit, drawVisit } from './decide/buy/estimate/draw.t
 export {
   type LumberWanted,
   lumberWanted,
-  ownedSuffices,
+  ownedSuffice,
   toDraw,
 } from './decide/buy/estimate/lumber-wanted.ts';
 export { gradeEstimate, type LumberEstimate, priceOf } from './decide/buy/estimate/estimate.ts';

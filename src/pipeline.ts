@@ -2,7 +2,7 @@ import { type Result, failure, success } from './base/result/result.ts';
 import type { Tick } from './base/units/tick.ts';
 import type { Choice } from './flow/choice/choice.ts';
 import { chooseInTone } from './flow/choice/choose-in-tone.ts';
-import type { Progress, SolveOptions } from './flow/choice/progress.ts';
+import { type SolveOptions, type Steps, within } from './flow/choice/progress.ts';
 import type { CheckProblem } from './flow/check/fault.ts';
 import { verify } from './flow/check/verify.ts';
 import type { Layout } from './flow/cuts/layout.ts';
@@ -71,12 +71,13 @@ export interface ForRack {
  * @param rack names offcuts for it and says which ones to leave; without it they are called after their boards
  * @returns a solve in steps: the shell drives it, and may stop it early with the best layout so far
  */
-export function* layOutJob(
-  job: Job,
-  options: SolveOptions,
-  rack?: ForRack,
-): Generator<Progress, CheckedLayout, void> {
-  const choice = yield* chooseInTone(job, { ...options, costOf: layoutCost() });
+export function* layOutJob(job: Job, options: SolveOptions, rack?: ForRack): Steps<CheckedLayout> {
+  const solve = chooseInTone(job, { ...options, costOf: layoutCost() });
+  const steps = within(solve, (choice) => (choice === null ? null : cutAndChecked(job, choice, rack)));
+  return cutAndChecked(job, yield* steps, rack);
+}
+
+function cutAndChecked(job: Job, choice: Choice, rack: ForRack | undefined): CheckedLayout {
   const layout = rack === undefined ? layOut(job, choice) : layOutForRack(job, choice, rack);
   return { layout, faults: verify(job, layout) };
 }

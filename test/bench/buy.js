@@ -192,8 +192,14 @@ async function yard() {
     calls[name] += 1;
     return answer;
   };
+  const solve = solver({ seed: 1, effort });
+  const cheapest = timed('cheapest', (asked) => finish(solve(asked)));
   const solvers = {
-    cheapest: timed('cheapest', solver(1, effort)),
+    // Run to its end at once, so that its time is its own.
+    // eslint-disable-next-line require-yield
+    cheapest: function* (asked) {
+      return cheapest(asked);
+    },
     comesOut: timed('comesOut', completer(1)),
     least: timed('least', leastMoney(1)),
   };

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import type { Progress } from '../../src/index.ts';
-import { drive } from '../../src/shell/command/drive.ts';
+import type { Steps } from '../../src/index.ts';
+import { driveHere } from '../../src/shell/command/drive.ts';
 import { progressWords } from '../../src/shell/command/progress-line.ts';
 import { testWorld } from './test-world.ts';
 
-const unlimited = { milliseconds: null };
+const unlimited = { deadline: null };
 
 /** A search that would take a hundred steps, ends when told to, and gives the number of the step it reached. */
-function* counting(stop: () => boolean, each: (step: number) => void): Generator<Progress, number, void> {
+function* counting(stop: () => boolean, each: (step: number) => void): Steps<number> {
   for (let step = 1; step <= 100; step += 1) {
     if (stop()) return step;
     each(step);
@@ -19,7 +19,7 @@ function* counting(stop: () => boolean, each: (step: number) => void): Generator
 describe('driving a solve', () => {
   it('gives its end', async () => {
     const world = testWorld();
-    const driven = await drive(({ stop }) => counting(stop, () => undefined), world, unlimited);
+    const driven = await driveHere(({ stop }) => counting(stop, () => undefined), world, unlimited);
     expect(driven).toEqual({ value: 101, ended: 'done' });
     expect(world.err()).toBe('');
     expect(world.listeners()).toBe(0);
@@ -30,7 +30,7 @@ describe('driving a solve', () => {
     const each = (step: number): void => {
       if (step === 7) world.interrupt();
     };
-    const driven = await drive(({ stop }) => counting(stop, each), world, unlimited);
+    const driven = await driveHere(({ stop }) => counting(stop, each), world, unlimited);
     expect(driven).toEqual({ value: 8, ended: 'interrupted' });
     expect(world.listeners()).toBe(0);
   });
@@ -38,7 +38,7 @@ describe('driving a solve', () => {
   it('lets the event loop run between two steps', async () => {
     const world = testWorld();
     setImmediate(() => setImmediate(() => world.interrupt()));
-    const driven = await drive(({ stop }) => counting(stop, () => undefined), world, unlimited);
+    const driven = await driveHere(({ stop }) => counting(stop, () => undefined), world, unlimited);
     expect(driven.ended).toBe('interrupted');
     expect(driven.value).toBeLessThan(10);
   });
@@ -46,8 +46,8 @@ describe('driving a solve', () => {
   it('ends at the time limit', async () => {
     const clock = { now: 0 };
     const world = testWorld({ now: () => clock.now });
-    const driven = await drive(({ stop }) => counting(stop, () => (clock.now += 10)), world, {
-      milliseconds: 55,
+    const driven = await driveHere(({ stop }) => counting(stop, () => (clock.now += 10)), world, {
+      deadline: 55,
     });
     expect(driven).toEqual({ value: 7, ended: 'out of time' });
   });
@@ -55,7 +55,7 @@ describe('driving a solve', () => {
   it('shows progress only where a person watches, not more than ten times a second, and wipes it', async () => {
     const clock = { now: 0 };
     const world = testWorld({ now: () => clock.now, isTerminal: true });
-    await drive(({ stop }) => counting(stop, () => (clock.now += 10)), world, unlimited);
+    await driveHere(({ stop }) => counting(stop, () => (clock.now += 10)), world, unlimited);
     const drawn = world
       .err()
       .split('\r')
@@ -67,7 +67,7 @@ describe('driving a solve', () => {
 
   it('gives back the interrupt when the solve fails', async () => {
     const world = testWorld();
-    const failing = drive(
+    const failing = driveHere(
       ({ stop }) =>
         counting(stop, () => {
           throw new Error('a bug');

@@ -1,12 +1,11 @@
-import type { Choice } from '../../flow/choice/choice.ts';
 import { chooseInTone } from '../../flow/choice/choose-in-tone.ts';
-import { finish } from '../../flow/choice/progress.ts';
+import type { Solve, SolveOptions } from '../../flow/choice/progress.ts';
 import type { Job } from '../../flow/stock/job.ts';
 import type { ComesOut } from './comes-out/completer.ts';
 import type { LeastMoney } from './yard/least-money.ts';
 
 /** Lays a job out: the real solver, or a stand-in of the tests. Deterministic. */
-export type SolveJob = (job: Job) => Choice;
+export type SolveJob = (job: Job) => Solve;
 
 /** Solvers for the questions of buying. */
 export interface Solvers {
@@ -16,9 +15,11 @@ export interface Solvers {
   readonly comesOut: ComesOut;
   /** What a layout costs at least. */
   readonly least: LeastMoney;
+  /** Turns true once when the answer should end with what there is. */
+  readonly stop?: () => boolean;
 }
 
-/** The real solver, run to its end, what shows in one tone as in a layout. @param effort as of a layout */
-export function solver(seed: number, effort: number): SolveJob {
-  return (job) => finish(chooseInTone(job, { seed, effort }));
+/** The real solver, what shows in one tone as in a layout. */
+export function solver(options: SolveOptions): SolveJob {
+  return (job) => chooseInTone(job, options);
 }

@@ -1,6 +1,6 @@
 import type { CheckProblem } from '../../flow/check/fault.ts';
 import { verify } from '../../flow/check/verify.ts';
-import type { Progress } from '../../flow/choice/progress.ts';
+import { type Progress, type Steps, retold, within } from '../../flow/choice/progress.ts';
 import { partValue, provenBy } from '../../flow/cuts/goal-value.ts';
 import type { LaidPiece, Layout } from '../../flow/cuts/layout.ts';
 import type { RunGroups } from '../../flow/plan/run-break.ts';
@@ -18,10 +18,10 @@ import { unbeaten } from './unbeaten.ts';
 import { type Unrolled, unroll } from './unrolled.ts';
 
 /** Lays a job out and checks it: the real pipeline, or a stand-in of the tests. */
-export type LayOutSteps = (job: Job) => Generator<Progress, CheckedLayout, void>;
+export type LayOutSteps = (job: Job) => Steps<CheckedLayout>;
 
 /** One face of one board, and what choosing it means. */
-export type FaceChoice = PossibleFace | ImpossibleFace;
+export type FaceChoice = PossibleFace | ImpossibleFace | UntriedFace;
 
 interface OneFace {
   readonly board: string;
@@ -33,6 +33,11 @@ interface OneFace {
 export interface ImpossibleFace extends OneFace {
   readonly kind: 'impossible';
   readonly why: Hindrance;
+}
+
+/** It was ended before this face was looked at. */
+export interface UntriedFace extends OneFace {
+  readonly kind: 'untried';
 }
 
 export interface PossibleFace extends OneFace {
@@ -72,6 +77,7 @@ export interface FaceTable {
   readonly choices: readonly FaceChoice[];
 }
 
+/** A job's layout, and what it comes to. */
 interface Solved {
   readonly job: Job;
   readonly layout: Layout;
@@ -80,28 +86,61 @@ interface Solved {
   readonly proven: boolean;
 }
 
-type Tried =
-  | ImpossibleFace
-  | (OneFace & { readonly kind: 'tried'; readonly groups: RunGroups; readonly solved: Solved });
+/** A face that could carry the lead, laid out; the best of the ways to break its run. */
+export interface TriedFace extends OneFace {
+  readonly kind: 'tried';
+  readonly groups: RunGroups;
+  readonly solved: Solved;
+}
+
+type Tried = ImpossibleFace | UntriedFace | TriedFace;
 
 /**
  * Tries the lead on every face of every board: one layout for each that could carry it, with that pin.
  * @param solve lays out one job; a layout with a fault is a bug and thrown
+ * @param stop turns true once when it should end: the faces still to come are left untried
  */
-export function* faceTable(job: Job, focus: Focus, solve: LayOutSteps): Generator<Progress, FaceTable, void> {
-  const base = yield* solved(job, solve, 'the cheapest plan');
+export function* faceTable(
+  job: Job,
+  focus: Focus,
+  solve: LayOutSteps,
+  stop: () => boolean = () => false,
+): Steps<FaceTable> {
+  const base = yield* within(solved(job, solve, 'the cheapest plan'), (found) =>
+    found === null ? null : compared(job, focus, found, untriedFrom(job, 0)),
+  );
   const tried: Tried[] = [];
+  const soFar = (): FaceTable => compared(job, focus, base, [...tried, ...untriedFrom(job, tried.length)]);
   const count = 2 * job.boards.length;
   for (const board of job.boards) {
     for (const face of ['A', 'B'] as const) {
+      if (stop()) return soFar();
       const doing = `face ${tried.length + 1} of ${count}`;
       const twin = tried[tried.length - 1];
       if (face === 'B' && twin?.kind === 'tried' && isAlike(job, focus, board))
         tried.push(turned(twin, job, focus, board));
-      else tried.push(yield* tryFace(job, focus, board, face, solve, doing));
+      else {
+        const found = yield* within(tryFace(job, focus, board, face, solve, doing), soFar);
+        // Short because it was ended early says nothing of the face.
+        if (stop() && found.kind === 'tried' && shortCopies(found.solved.layout) > 0) return soFar();
+        tried.push(found);
+      }
     }
   }
-  return compared(job, focus, base, tried);
+  return soFar();
+}
+
+/** The faces from a number on, board by board: not looked at. */
+function untriedFrom({ boards }: Job, first: number): UntriedFace[] {
+  const all = boards.flatMap((board) =>
+    (['A', 'B'] as const).map((face): UntriedFace => ({
+      kind: 'untried',
+      board: board.name,
+      face,
+      look: lookOf(board, face),
+    })),
+  );
+  return all.slice(first);
 }
 
 /** The lead on one face, laid out; with the way to break its run that leaves the least short. */
@@ -112,38 +151,36 @@ export function* tryFace(
   face: Face,
   solve: LayOutSteps,
   doing: string,
-): Generator<Progress, Tried, void> {
+): Generator<Progress<TriedFace>, TriedFace | ImpossibleFace, void> {
   const one = { board: board.name, face, look: lookOf(board, face) };
   const carriage = carriageOn(job, focus, board, face);
   if (carriage.kind === 'cannot') return { kind: 'impossible', ...one, why: carriage.why };
-  let best: { readonly groups: RunGroups; readonly solved: Solved } | null = null;
+  let best: TriedFace | null = null;
   for (const groups of carriage.ways) {
     const pinned = pinnedJob(job, focus, one, groups);
-    const found = yield* solvedWithLead(pinned, focus, solve, doing);
-    if (best === null || shortCopies(found.layout) < shortCopies(best.solved.layout))
-      best = { groups, solved: found };
+    const tried = (solved: Solved): TriedFace => ({ kind: 'tried', ...one, groups, solved });
+    const known: TriedFace | null = best;
+    const steps = solvedWithLead(pinned, focus, solve, doing);
+    const found = tried(yield* within(steps, (solved) => known ?? (solved && tried(solved))));
+    if (best === null || shortCopies(found.solved.layout) < shortCopies(best.solved.layout)) best = found;
     if (shortCopies(best.solved.layout) === 0 || job.shop.goal === 'most value') break;
   }
   // `carriageOn` gives at least the way in which the lead lies alone.
-  return { kind: 'tried', ...one, groups: best!.groups, solved: best!.solved };
+  return best!;
 }
 
 function lookOf(board: Board, face: Face): number {
   return face === 'A' ? board.lookA : board.lookB;
 }
 
-function* solved(job: Job, solve: LayOutSteps, doing: string): Generator<Progress, Solved, void> {
-  const steps = solve(job);
-  for (;;) {
-    const step = steps.next();
-    if (step.done === true) {
-      if (step.value.faults.length > 0) throw new Error(unsound(step.value.faults));
-      const { layout } = step.value;
-      const { value, bound, proven } = layout.proof;
-      return { job, layout, value, bound, proven };
-    }
-    yield { ...step.value, doing: `${doing}: ${step.value.doing}` };
-  }
+function* solved(job: Job, solve: LayOutSteps, doing: string): Steps<Solved> {
+  const solvedBy = ({ layout, faults }: CheckedLayout): Solved => {
+    if (faults.length > 0) throw new Error(unsound(faults));
+    const { value, bound, proven } = layout.proof;
+    return { job, layout, value, bound, proven };
+  };
+  const steps = within(solve(job), (found) => (found === null ? null : solvedBy(found)));
+  return solvedBy(yield* retold(steps, (said) => ({ ...said, doing: `${doing}: ${said.doing}` })));
 }
 
 /** The layout, checked once more. @throws Error when the check finds anything: such a layout is never shown */
@@ -158,23 +195,20 @@ function unsound(faults: readonly CheckProblem[]): string {
 }
 
 /** Under `most value` the lead might be left out: it is made worth more than all else, and that bonus taken off again. */
-function* solvedWithLead(
-  job: Job,
-  focus: Focus,
-  solve: LayOutSteps,
-  doing: string,
-): Generator<Progress, Solved, void> {
+function* solvedWithLead(job: Job, focus: Focus, solve: LayOutSteps, doing: string): Steps<Solved> {
   if (job.shop.goal === 'least cost') return yield* solved(job, solve, doing);
   const all = 1 + job.parts.reduce((sum, part) => sum + part.quantity * partValue(part), 0);
   const parts = job.parts.map((part, index) =>
     index === focus.lead ? { ...part, value: partValue(part) + all } : part,
   );
-  const found = yield* solved({ ...job, parts }, solve, doing);
-  const bonus = all * laidCopies(found.layout, job.parts[focus.lead]!.name);
-  const { boards, proof: withBonus } = found.layout;
-  const proof = provenBy(job, boards, { ...withBonus, bound: withBonus.bound - bonus });
-  const { value, bound, proven } = proof;
-  return { job, layout: { ...found.layout, proof }, value, bound, proven };
+  const lessBonus = ({ layout: found }: Solved): Solved => {
+    const bonus = all * laidCopies(found, job.parts[focus.lead]!.name);
+    const proof = provenBy(job, found.boards, { ...found.proof, bound: found.proof.bound - bonus });
+    const { value, bound, proven } = proof;
+    return { job, layout: { ...found, proof }, value, bound, proven };
+  };
+  const steps = solved({ ...job, parts }, solve, doing);
+  return lessBonus(yield* within(steps, (found) => (found === null ? null : lessBonus(found))));
 }
 
 function laidCopies({ boards }: Layout, part: string): number {
@@ -198,7 +232,7 @@ function isAlike(job: Job, focus: Focus, board: Board): boolean {
 }
 
 /** The same layout with the stretch of the lead showing face B. */
-function turned(twin: Tried & { kind: 'tried' }, job: Job, focus: Focus, board: Board): Tried {
+function turned(twin: TriedFace, job: Job, focus: Focus, board: Board): Tried {
   const { solved: found, groups } = twin;
   const lead = job.parts[focus.lead]!.name;
   const names = groups.find((group) => group.includes(lead)) ?? [];
@@ -225,7 +259,7 @@ function compared(job: Job, focus: Focus, base: Solved, tried: readonly Tried[])
     return apart < 0 || (apart === 0 && sign * other.value < sign * best.value - 1e-9) ? other : best;
   }, base);
   const choices = tried.map((one): FaceChoice => {
-    if (one.kind === 'impossible') return one;
+    if (one.kind !== 'tried') return one;
     const why = shortfall(one.solved, focus, plan);
     const { board, face, look, groups } = one;
     if (why !== null) return { kind: 'impossible', board, face, look, why };

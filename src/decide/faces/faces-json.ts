@@ -26,6 +26,7 @@ export function facesJson(table: FaceTable): string {
 
 function choiceJson(choice: FaceChoice, { job }: FaceTable) {
   const { board, face, look } = choice;
+  if (choice.kind === 'untried') return { board, face, look, possible: null };
   if (choice.kind === 'impossible') {
     return {
       board,

@@ -1,7 +1,7 @@
 import { writeCsv } from '../../base/csv/write-csv.ts';
 import { cellText, textColumns } from '../../flow/sheet/text/columns.ts';
 import { decimal } from '../../flow/sheet/words/number-text.ts';
-import type { FaceTable, ImpossibleFace, PossibleFace } from './face-table.ts';
+import type { FaceTable, ImpossibleFace, PossibleFace, UntriedFace } from './face-table.ts';
 import {
   extraWords,
   faceName,
@@ -17,33 +17,51 @@ import {
 } from './face-words.ts';
 import { measureWords } from './measure.ts';
 
-/** Splits the choices, the best measure first, then the cheaper; impossible ones in the order of the boards. */
-export function sorted({ choices }: FaceTable): { possible: PossibleFace[]; impossible: ImpossibleFace[] } {
+/** The choices by their kind. */
+interface Sorted {
+  readonly possible: PossibleFace[];
+  readonly impossible: ImpossibleFace[];
+  readonly untried: UntriedFace[];
+}
+
+/** Splits the choices, the best measure first, then the cheaper; the others in the order of the boards. */
+export function sorted({ choices }: FaceTable): Sorted {
   const possible = choices.filter((choice) => choice.kind === 'possible');
   return {
     possible: possible.sort((a, b) => b.measure - a.measure || a.extra - b.extra),
     impossible: choices.filter((choice) => choice.kind === 'impossible'),
+    untried: choices.filter((choice) => choice.kind === 'untried'),
   };
 }
 
 /** What the cheapest plan costs, and how many faces could do. */
 export function verdict(table: FaceTable): string {
-  const { possible } = sorted(table);
+  const { possible, untried } = sorted(table);
   const whole = table.focus.members.length > 1 ? ' with the run whole' : '';
   const sure = table.plan.proven ? ' (proven)' : ' that was found';
   const plan = `The cheapest plan${whole}${sure}: ${valueWords(table.plan.value, table)}.`;
-  if (possible.length === 0) return `No face can carry it. ${plan}`;
+  if (possible.length === 0)
+    return `${untried.length > 0 ? 'None of the faces looked at' : 'No face'} can carry it. ${plan}`;
   const best = possible.filter(({ isUnbeaten }) => isUnbeaten);
   const words = best.map(
     (one) => `${faceName(one)} (look ${decimal(one.measure, 1)}, ${extraWords(one, table)})`,
   );
-  return `${plan} Nobody beats these on both look and cost: ${words.join('; ')}.`;
+  const among = untried.length > 0 ? ', of those looked at,' : '';
+  return `${plan} Nobody${among} beats these on both look and cost: ${words.join('; ')}.`;
+}
+
+/** The faces that were not looked at; null where all were. */
+export function untriedWords(table: FaceTable): string | null {
+  const { untried } = sorted(table);
+  if (untried.length === 0) return null;
+  return `Not looked at, since it was stopped before: ${untried.map((one) => faceName(one)).join(', ')}.`;
 }
 
 /** The table for a terminal. No line end at the end. */
 export function facesText(table: FaceTable): string {
   const { possible, impossible } = sorted(table);
   const { shop } = table.job;
+  const untried = untriedWords(table);
   const rows = possible.map((one) => [
     one.isUnbeaten ? '*' : '',
     faceName(one),
@@ -83,6 +101,7 @@ export function facesText(table: FaceTable): string {
             (one) => `  ${cellText(faceName(one), 44)}: ${cellText(hindranceWords(one.why, shop), 300)}`,
           ),
         ],
+    untried === null ? [] : [untried],
     [`* nobody beats it on both look and cost. ${measureWords}`],
   ];
   return blocks
@@ -99,15 +118,15 @@ export function facesCsv(table: FaceTable): string {
     ...['board feet more', 'grain wraps', 'in view', 'where', 'why not'],
   ];
   const rows = table.choices.map((one) =>
-    one.kind === 'impossible'
+    one.kind !== 'possible'
       ? [
           one.board,
           one.face,
-          'no',
+          one.kind === 'impossible' ? 'no' : '',
           '',
           String(one.look),
           ...Array.from({ length: 8 }, () => ''),
-          hindranceWords(one.why, shop),
+          one.kind === 'impossible' ? hindranceWords(one.why, shop) : 'not looked at',
         ]
       : [
           ...[

@@ -1,4 +1,3 @@
-import type { Progress } from '../../flow/choice/progress.ts';
 import type { LaidPiece, Layout } from '../../flow/cuts/layout.ts';
 import type { RunGroups } from '../../flow/plan/run-break.ts';
 import { nameText } from '../../flow/sheet/words/named.ts';
@@ -6,37 +5,17 @@ import { percent } from '../../flow/sheet/words/number-text.ts';
 import { blocks, extent } from '../../flow/stock/clear.ts';
 import { overlaps } from '../../base/geometry/rectangle.ts';
 import type { Job } from '../../flow/stock/job.ts';
-import { type FaceTable, type LayOutSteps, type PossibleFace, tryFace } from './face-table.ts';
+import type { FaceTable, PossibleFace } from './face-table.ts';
 import { extraWords, faceName, valueWords } from './face-words.ts';
 import type { Focus } from './focus.ts';
-import type { Hindrance } from './hindrance.ts';
 import type { FaceWish } from './wish.ts';
 
-/** A job made to show a face: pinned, its run broken where it must be. */
-export type FacedJob =
-  | { readonly kind: 'faced'; readonly job: Job; readonly groups: RunGroups }
-  | { readonly kind: 'cannot'; readonly why: Hindrance };
-
-/** The job with the lead on the face that the maker asks for. @param wish of a board of the job */
-export function* jobOnFace(
-  job: Job,
-  focus: Focus,
-  wish: FaceWish,
-  solve: LayOutSteps,
-): Generator<Progress, FacedJob, void> {
-  const board = job.boards.find(({ name }) => name === wish.board)!;
-  const tried = yield* tryFace(job, focus, board, wish.face, solve, 'the face asked for');
-  return tried.kind === 'impossible'
-    ? { kind: 'cannot', why: tried.why }
-    : { kind: 'faced', job: tried.solved.job, groups: tried.groups };
-}
-
-/** What a layout says of the face it was asked to show. */
+/** What a layout says of the face it was asked to show. @param faced the job pinned so, and the stretches of its run */
 export function wishLines(
   job: Job,
   focus: Focus,
   wish: FaceWish,
-  faced: FacedJob & { kind: 'faced' },
+  faced: { readonly job: Job; readonly groups: RunGroups },
 ): string[] {
   const lead = nameText(job.parts[focus.lead]!.name);
   return [

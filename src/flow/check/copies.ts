@@ -22,7 +22,9 @@ export function copyFaults(
   const laid = new Map<string, Laid[]>();
   for (const { board, copy, pieces } of layout.boards) {
     for (const piece of pieces) {
-      laid.set(piece.part, [...(laid.get(piece.part) ?? []), { piece, on: { board, copy } }]);
+      const list = laid.get(piece.part) ?? [];
+      list.push({ piece, on: { board, copy } });
+      laid.set(piece.part, list);
     }
   }
   const short = new Map<string, number>();

@@ -5,9 +5,9 @@ import { holdsRun } from '../stock/run-strip.ts';
 import { usable } from '../stock/usable.ts';
 import { facesFor } from './build-instance.ts';
 import type { Choice } from './choice.ts';
-import { chooseGlued } from './glue-up/choose-glued.ts';
+import { chooseGlued, withBound } from './glue-up/choose-glued.ts';
 import { valueOf } from './kinds.ts';
-import type { Progress, Solve, SolveOptions } from './progress.ts';
+import { type Progress, type Solve, type SolveOptions, within } from './progress.ts';
 
 /** Below this share two values are one. */
 const tolerance = 1e-7;
@@ -73,11 +73,17 @@ function* attempt(
   tones: readonly string[],
   options: SolveOptions,
   before: readonly Attempt[],
-): Generator<Progress, Attempt[], void> {
+): Generator<Progress<Choice>, Attempt[], void> {
   const attempts = [...before];
+  // Nothing bounds all tones before each is looked at.
+  const soFar = (choice: Choice | null): Choice | null => {
+    const best = bestOf(job, [...attempts, choice === null ? null : { tone: '', choice }]);
+    return best === null ? null : withBound(job, best, null);
+  };
   for (const tone of tones) {
     const limit = limitOf(job, bestOf(job, attempts));
-    const choice = yield* unlessWorse(chooseGlued(inTone(job, tone), options), limit);
+    const solve = unlessWorse(chooseGlued(inTone(job, tone), options), limit);
+    const choice = yield* within(solve, soFar);
     attempts.push(choice === null ? null : { tone, choice });
   }
   return attempts;
@@ -91,7 +97,7 @@ function limitOf(job: Job, best: Choice | null): number {
 }
 
 /** Drives a solve until it ends, or until its bound says that it cannot come below the limit. */
-function* unlessWorse(solve: Solve, limit: number): Generator<Progress, Choice | null, void> {
+function* unlessWorse(solve: Solve, limit: number): Generator<Progress<Choice>, Choice | null, void> {
   for (;;) {
     const step = solve.next();
     if (step.done === true) return step.value;

@@ -12,7 +12,7 @@ import { type Solving, type Standing, cutoffOf, isMet, offerTo, openSolving, say
 import { fillOneBoard, isOneBoard } from './one-board.ts';
 import { addToPool } from './generate.ts';
 import { type Plan, planOf } from './plan.ts';
-import { type Progress, type Solve, type SolveOptions, retold } from './progress.ts';
+import { type Progress, type Solve, type SolveOptions, retold, within } from './progress.ts';
 import { cutSticks } from './sticks/cut-sticks.ts';
 import { isSticks, levelled } from './sticks/to-sticks.ts';
 import { stagesOf } from './stages.ts';
@@ -109,7 +109,12 @@ function* soughtInFour(
 }
 
 /** The choice that the solve ends with. */
-function answered(job: Job, instance: Instance, standing: Standing, options: SolveOptions): Solve {
+function answered(
+  job: Job,
+  instance: Instance,
+  standing: Standing,
+  options: SolveOptions,
+): Generator<Progress, Choice, void> {
   const choiceOf = (plan: Plan): Choice => toChoice(job, instance, plan, standing.bound);
   const steps = cheapestChoice(job, instance, standing, options, choiceOf);
   return retold(steps, () => say('comparing offcuts', standing));
@@ -128,6 +133,18 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     bound: job.shop.goal === 'most value' ? 0 : areaBound(instance),
     near: [],
   };
+  const soFar = (): Choice | null =>
+    standing.best.columns.length === 0 ? null : toChoice(job, instance, standing.best, standing.bound);
+  return yield* within(bettered(job, instance, standing, options), soFar);
+}
+
+/** The solve of an instance, from how it stands on. */
+function* bettered(
+  job: Job,
+  instance: Instance,
+  standing: Standing,
+  options: SolveOptions,
+): Generator<Progress, Choice, void> {
   const done = doneWhen(options, standing);
   const solving = openSolving(instance, standing, options.seed);
   if (isSticks(instance)) {

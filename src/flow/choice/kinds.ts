@@ -1,3 +1,4 @@
+import { gathered } from '../../base/lists/gathered.ts';
 import { bevelKerf } from '../../trade/miter.ts';
 import { blankOf } from '../parts/blank.ts';
 import type { Part } from '../parts/part.ts';
@@ -40,14 +41,15 @@ function runMembers(job: Job, parts: readonly number[]): Member[] {
  * parts of that run wanted more than n times.
  */
 function cutTogether(job: Job): { readonly parts: readonly number[]; readonly copies: number }[] {
-  const groups: { parts: number[]; copies: number }[] = [];
-  const runs = new Map<string, number[]>();
-  job.parts.forEach((part, index) => {
-    if (part.quantity <= 0) return;
-    if (part.run === null) groups.push({ parts: [index], copies: part.quantity });
-    else runs.set(part.run, [...(runs.get(part.run) ?? []), index]);
-  });
-  for (const members of runs.values()) {
+  const wanted = [...job.parts.keys()].filter((index) => job.parts[index]!.quantity > 0);
+  const byRun = gathered(wanted, (index) => job.parts[index]!.run);
+  const free = byRun.get(null) ?? [];
+  const groups: { parts: number[]; copies: number }[] = free.map((index) => ({
+    parts: [index],
+    copies: job.parts[index]!.quantity,
+  }));
+  byRun.delete(null);
+  for (const members of byRun.values()) {
     const most = Math.max(...members.map((index) => job.parts[index]!.quantity));
     let last: { parts: number[]; copies: number } | null = null;
     for (let copy = 0; copy < most; copy += 1) {

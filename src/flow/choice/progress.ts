@@ -2,15 +2,23 @@ import type { Job } from '../stock/job.ts';
 import type { Choice } from './choice.ts';
 import type { OpenThread } from './other-thread.ts';
 
-/** Said by the solver between two pieces of work. */
-export interface Progress {
+/** Said between two pieces of work. @typeParam T what the steps end with */
+export interface Progress<T = unknown> {
   /** What it is doing, in words for the maker. */
   readonly doing: string;
   /** The best layout's goal value so far; null before the first. */
   readonly value: number | null;
   /** The best valid bound so far; null before the first. */
   readonly bound: number | null;
+  /**
+   * The best answer so far, checked and complete as the steps would end with it; null before the first. Costs something:
+   * asked for only by whoever may have to do without the end of the steps.
+   */
+  readonly soFar?: () => T | null;
 }
+
+/** A long answer in steps: yields how it stands, returns the answer. The shell drives it, and may have to leave it. */
+export type Steps<T> = Generator<Progress<T>, T, void>;
 
 /**
  * Options of a solve. Effort counts work, not seconds, so that the answer is the same on any machine;
@@ -30,8 +38,8 @@ export interface SolveOptions {
   readonly costOf?: (job: Job, choice: Choice) => number;
 }
 
-/** A solve in steps: yields progress, returns the best choice found. The shell drives it and can stop it. */
-export type Solve = Generator<Progress, Choice, void>;
+/** A solve in steps: returns the best choice found. The shell drives it and can stop it. */
+export type Solve = Steps<Choice>;
 
 /** Drives a solve to its end. */
 export function finish<T>(steps: Generator<unknown, T, void>): T {
@@ -41,13 +49,24 @@ export function finish<T>(steps: Generator<unknown, T, void>): T {
   }
 }
 
-/** Drives steps that are part of a solve, and says something else at each. */
-export function* retold<S, T>(
-  steps: Generator<S, T, void>,
-  say: (said: S) => Progress,
-): Generator<Progress, T, void> {
+/** Drives steps that are part of a longer answer, and says something else at each. */
+export function* retold<S, R, T>(
+  steps: Generator<S, R, void>,
+  say: (said: S) => Progress<T>,
+): Generator<Progress<T>, R, void> {
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done === true) return step.value;
     yield say(step.value);
   }
+}
+
+/**
+ * Drives steps that are part of a longer answer.
+ * @param whole the whole answer so far, by the part's own; null where there is none yet
+ */
+export function within<S, R, T>(
+  steps: Generator<Progress<S>, R, void>,
+  whole: (part: S | null) => T | null,
+): Generator<Progress<T>, R, void> {
+  return retold(steps, (said) => ({ ...said, soFar: () => whole(said.soFar?.() ?? null) }));
 }

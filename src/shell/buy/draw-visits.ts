@@ -30,7 +30,8 @@ export async function drawVisits(tasks: readonly VisitTask[], watch: VisitWatch)
     watch.drawn(done, total);
   };
   const worker = workerScript();
-  if (worker === null || availableParallelism() < 2) await drawHere(tasks, keep, watch.stop);
+  // Never here where a thread can: a visit may take long, and Ctrl-C is to be heard meanwhile.
+  if (worker === null) await drawHere(tasks, keep, watch.stop);
   else await drawThreaded(worker, tasks, keep, watch.stop);
   return found.map((visits) => {
     const gap = visits.findIndex((visit) => visit === undefined);

@@ -10,16 +10,15 @@ import {
   estimateText,
   chanceChart,
   gradeEstimate,
-  completer,
   lumberWanted,
-  ownedSuffices,
   priceOf,
   toDraw,
 } from '../../index.ts';
 import { drawVisits } from '../buy/draw-visits.ts';
 import type { VisitTask } from '../buy/visit-task.ts';
 import { type Buying, answer } from './buying.ts';
-import { exitCodes, exitWith } from './end.ts';
+import { type Limit, drive } from './drive.ts';
+import { exitCodes, exitWith, nothingYet } from './end.ts';
 import { progressLine } from './progress-line.ts';
 import type { World } from './world.ts';
 
@@ -31,10 +30,12 @@ export async function buyByEstimate(buying: Buying, priced: readonly Board[], wo
   const { job, options } = buying;
   const { wanted, tooThick } = lumberWanted(job);
   const grades = options.grades ?? drawnGrades;
-  const solve = completer(options.seed);
-  const toBuy = wanted.filter((lumber) => !ownedSuffices(lumber, solve));
+  const { seed } = options;
+  const { value: suffices, ended } = await drive({ kind: 'owned', wanted, seed }, world, buying.limit);
+  if (suffices === null || ended === 'interrupted') return nothingYet(ended, world);
+  const toBuy = wanted.filter((_, index) => suffices[index] === false);
   const tasks = toBuy.flatMap((lumber) => grades.map((grade) => taskOf(lumber, grade, buying)));
-  const visits = await watched(tasks, world);
+  const visits = await watched(tasks, buying.limit, world);
   const drawn = Math.min(options.draws, ...visits.map((list) => list.length));
   if (drawn < 1) {
     world.stderr.write('mantelwright: stopped before the first visit was drawn\n');
@@ -79,15 +80,15 @@ function taskOf(wanted: LumberWanted, grade: (typeof drawnGrades)[number], { opt
   return { ...toDraw(wanted, grade), seed: options.seed, from: 0, to: options.draws };
 }
 
-/** Draws with a progress line; Ctrl-C ends it with the visits drawn so far. */
-async function watched(tasks: readonly VisitTask[], world: World): Promise<Visit[][]> {
+/** Draws with a progress line; Ctrl-C and the time limit end it with the visits drawn so far. */
+async function watched(tasks: readonly VisitTask[], { deadline }: Limit, world: World): Promise<Visit[][]> {
   const line = progressLine(world);
   let stopped = false;
   const release = world.onInterrupt(() => (stopped = true));
   try {
     return await drawVisits(tasks, {
       drawn: (done, of) => line.show({ doing: barOf(done, of), value: null, bound: null }),
-      stop: () => stopped,
+      stop: () => stopped || (deadline !== null && world.now() >= deadline),
     });
   } finally {
     line.clear();

@@ -1,41 +1,25 @@
 import { join } from 'node:path';
-import {
-  type YardAnswer,
-  describeFault,
-  completer,
-  leastMoney,
-  solver,
-  yardAnswer,
-  yardCsv,
-  yardJson,
-  yardPage,
-  yardText,
-} from '../../index.ts';
+import { type YardAnswer, describeFault, yardCsv, yardJson, yardPage, yardText } from '../../index.ts';
 import type { Offers } from '../buy/offers.ts';
 import { takeBoards } from '../buy/take-boards.ts';
 import { jobFileNames } from '../read/job.ts';
 import { quoted } from '../wording.ts';
 import { type Buying, answer } from './buying.ts';
 import { drive } from './drive.ts';
-import { exitCodes, exitWith, orEnd } from './end.ts';
+import { exitCodes, exitWith, nothingYet, orEnd } from './end.ts';
 import { report } from './report.ts';
 import { shownPath } from './shown-path.ts';
 import type { World } from './world.ts';
 
 /** `buy` with a yard: which of its boards to take. With `--take` they are written into `boards.csv`. */
 export async function buyAtYard(buying: Buying, offers: Offers, world: World): Promise<void> {
-  const { job, options } = buying;
+  const { job, options, limit } = buying;
   if (offers.taken.length > 0)
     world.stderr.write(`yard.csv: taken already, by boards.csv: ${offers.taken.map(quoted).join(', ')}\n`);
-  const solvers = {
-    cheapest: solver(options.seed, options.effort),
-    comesOut: completer(options.seed),
-    least: leastMoney(options.seed),
-  };
-  const driven = await drive(() => yardAnswer(job, offers.yard, options.runnerUps, solvers), world, {
-    milliseconds: null,
-  });
-  const found = sound(driven.value, buying, world);
+  const { seed, effort, runnerUps } = options;
+  const { yard } = offers;
+  const { value, ended } = await drive({ kind: 'yard', job, yard, runnerUps, seed, effort }, world, limit);
+  const found = value === null ? nothingYet(ended, world) : sound(value, buying, world);
   const files = [
     { name: 'buy.html', text: yardPage(job.name, found, job.shop) },
     { name: 'buy.csv', text: yardCsv(found) },
@@ -44,7 +28,9 @@ export async function buyAtYard(buying: Buying, offers: Offers, world: World): P
   const untaken = options.take === true ? `${boardsFile(buying, world)}: nothing was taken` : null;
   await answer(buying, files, words, world, untaken);
   if (found.kind === 'short') exitWith(exitCodes.short);
-  if (options.take === true) await take(found, buying, world);
+  if (options.take === true && ended === 'interrupted')
+    world.stderr.write('stopped by Ctrl-C: nothing is taken\n');
+  else if (options.take === true) await take(found, buying, world);
 }
 
 /** The answer, if the independent check found nothing against the best choice's cuts; else nothing is shown. */

@@ -6,6 +6,7 @@ import { quoted } from '../wording.ts';
 import { buyByEstimate } from './buy-estimate.ts';
 import { buyAtYard } from './buy-yard.ts';
 import type { BuyOptions } from './buying.ts';
+import { limitOf } from './drive.ts';
 import { exitCodes, exitWith } from './end.ts';
 import { gradesOption, pricesOption } from './grade-options.ts';
 import { numberOption } from './number-option.ts';
@@ -30,12 +31,14 @@ export function register(program: Command, world: World): void {
     .option('--nothing-owned', 'leave out what is owned and on the rack')
     .option('--seed <n>', 'another series of visits; another order of trying', numberOption(0, 'whole'), 1)
     .option('--effort <n>', 'work to spend on each choice at the yard', numberOption(0, 'any'), 1)
+    .option('--seconds <n>', 'stop after so long with what is found by then', numberOption(0, 'any'))
     .option('--rack <file>', 'the rack of offcuts, where the job names none')
     .option('--no-rack', 'count no offcut of the rack')
     .action((given: string, options: BuyOptions) => buyCommand(given, options, world));
 }
 
 async function buyCommand(given: string, options: BuyOptions, world: World): Promise<void> {
+  const limit = limitOf(options, world);
   const opened = await openStockedJob(given, options, world, true);
   const { folder } = opened;
   const job = options.nothingOwned === true ? { ...opened.job, boards: [] } : opened.job;
@@ -46,7 +49,7 @@ async function buyCommand(given: string, options: BuyOptions, world: World): Pro
     exitWith(exitCodes.badInput);
   }
   const out = options.out === undefined ? join(folder, 'out') : resolve(world.cwd, options.out);
-  const buying = { folder, job, options, out };
+  const buying = { folder, job, options, out, limit };
   const offers = offersOf(opened.yard, opened.asWritten.boards);
   if (opened.yard.length === 0 || options.estimate === true) {
     if (options.take === true) {

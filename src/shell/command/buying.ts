@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { DrawnGrade, Job } from '../../index.ts';
+import type { Limit } from './drive.ts';
 import { orEnd } from './end.ts';
 import type { RackOption } from './open-stock.ts';
 import { report } from './report.ts';
@@ -14,6 +15,7 @@ export interface BuyOptions extends RackOption {
   readonly json?: true;
   readonly seed: number;
   readonly effort: number;
+  readonly seconds?: number;
   readonly draws: number;
   readonly grades?: readonly DrawnGrade[];
   readonly prices?: ReadonlyMap<DrawnGrade, number>;
@@ -29,6 +31,7 @@ export interface Buying {
   readonly job: Job;
   readonly options: BuyOptions;
   readonly out: string;
+  readonly limit: Limit;
 }
 
 /**

@@ -14,6 +14,13 @@ export function exitWith(code: number): never {
   throw new CommanderError(code, 'mantelwright.exit', '');
 }
 
+/** Ends a command that was ended before there was anything to show, and says so. */
+export function nothingYet(ended: 'done' | 'interrupted' | 'out of time', world: World): never {
+  const why = ended === 'interrupted' ? 'by Ctrl-C' : 'at the time limit';
+  world.stderr.write(`mantelwright: stopped ${why}, and nothing was found yet: nothing is written\n`);
+  return exitWith(exitCodes.badInput);
+}
+
 /**
  * The value of a result; or the end of the command, all its problems told on stderr.
  * @param style how lengths are printed in problems that have no file

@@ -1,11 +1,11 @@
 import { join, resolve } from 'node:path';
 import type { Command } from 'commander';
-import { type FaceTable, faceTable, facesCsv, facesJson, facesPage, facesText } from '../../index.ts';
-import { drive } from './drive.ts';
-import { exitCodes, exitWith, orEnd } from './end.ts';
+import { type FaceTable, facesCsv, facesJson, facesPage, facesText } from '../../index.ts';
+import { drive, limitOf } from './drive.ts';
+import { exitCodes, exitWith, nothingYet, orEnd } from './end.ts';
 import { numberOption } from './number-option.ts';
 import { type RackOption, forRack, openStockedJob } from './open-stock.ts';
-import { focusOrEnd, limits, steps } from './show-face.ts';
+import { focusOrEnd } from './show-face.ts';
 import { shownPath } from './shown-path.ts';
 import { told } from './told.ts';
 import type { World } from './world.ts';
@@ -36,11 +36,7 @@ export function register(program: Command, world: World): void {
     .option('--json', 'print the whole answer as one JSON object on stdout, and nothing else')
     .option('--seed <n>', 'another order of trying', numberOption(0, 'whole'), 1)
     .option('--effort <n>', 'how much work to spend on each choice', numberOption(0, 'any'), usualEffort)
-    .option(
-      '--seconds <n>',
-      'stop looking after so long: later choices get a first layout',
-      numberOption(0, 'any'),
-    )
+    .option('--seconds <n>', 'stop after so long with the faces looked at by then', numberOption(0, 'any'))
     .option(
       '--rack <file>',
       'the rack of offcuts, where the job names none (default: rack.csv beside the job folder)',
@@ -50,14 +46,18 @@ export function register(program: Command, world: World): void {
 }
 
 async function facesCommand(given: string, options: FacesOptions, world: World): Promise<void> {
+  const limit = limitOf(options, world);
   const opened = await openStockedJob(given, options, world);
   const { folder, job } = opened;
   const focus = focusOrEnd(job, options.part ?? null, world);
+  const { seed, effort } = options;
+  const rack = forRack(opened);
   const { value: table, ended } = await drive(
-    (reins) => faceTable(job, focus, steps(options, reins, forRack(opened))),
+    { kind: 'faces', job, focus, rack, seed, effort },
     world,
-    limits(options),
+    limit,
   );
+  if (table === null) return nothingYet(ended, world);
   const out = options.out === undefined ? join(folder, 'out') : resolve(world.cwd, options.out);
   const files = [
     { name: 'faces.html', text: facesPage(table) },
@@ -72,8 +72,7 @@ async function facesCommand(given: string, options: FacesOptions, world: World):
     orEnd(written, world);
     world.stdout.write(`${facesText(table)}\n\npage: ${shownPath(join(out, 'faces.html'), world)}\n`);
   }
-  if (ended !== 'done')
-    world.stderr.write('stopped early: the choices tried last have a first layout only\n');
+  if (ended !== 'done') world.stderr.write('stopped early: not every face was looked at, or not for long\n');
   if (!canShow(table)) exitWith(exitCodes.short);
 }
 

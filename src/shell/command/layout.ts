@@ -1,23 +1,21 @@
 import { join, resolve } from 'node:path';
 import type { Command } from 'commander';
 import {
-  type CheckedLayout,
-  type Job,
   type Layout,
+  type LayoutAnswer,
   type Result,
   describeFault,
   glueLines,
-  rackBoardsOf,
+  hindranceWords,
   rackNote,
-  type RackNote,
   summaryText,
-  withoutRack,
 } from '../../index.ts';
 import { jobFileNames } from '../read/job.ts';
 import type { WriteProblem } from '../write/problem.ts';
-import { type Driven, drive } from './drive.ts';
-import { exitCodes, exitWith, orEnd } from './end.ts';
-import { type FaceOption, faceOfLayout, limits, steps } from './show-face.ts';
+import { quoted } from '../wording.ts';
+import { type Driven, type Limit, drive, limitOf } from './drive.ts';
+import { exitCodes, exitWith, nothingYet, orEnd } from './end.ts';
+import { faceOfLayout, refuse } from './show-face.ts';
 import { numberOption } from './number-option.ts';
 import { type RackOption, type StockedOpening, forRack, openStockedJob } from './open-stock.ts';
 import { writeParts } from './plan.ts';
@@ -29,7 +27,8 @@ import type { World } from './world.ts';
 import { type TextFile, writeTogether } from './write-together.ts';
 
 /** Options of `layout` as they come from the argument reader. */
-interface LayoutOptions extends RackOption, FaceOption {
+interface LayoutOptions extends RackOption {
+  readonly face?: string;
   readonly out?: string;
   readonly json?: true;
   readonly seed: number;
@@ -64,7 +63,11 @@ export function register(program: Command, world: World): void {
     .action((given: string, options: LayoutOptions) => layoutCommand(given, options, world));
 }
 
+/** A job laid out. */
+type Laid = Extract<LayoutAnswer, { kind: 'laid' }>;
+
 async function layoutCommand(given: string, options: LayoutOptions, world: World): Promise<void> {
+  const limit = limitOf(options, world);
   const opened = await openStockedJob(given, options, world);
   const { folder, mantel, isPlanned } = opened;
   const say = options.json === true ? world.stderr : world.stdout;
@@ -74,13 +77,8 @@ async function layoutCommand(given: string, options: LayoutOptions, world: World
     if (told(await writeParts(folder, mantel, world), world))
       say.write(`${parts}: ${mantel.parts.length} parts, from the measurements\n`);
   }
-  const { job, lines } = await faceOfLayout(opened, options, world);
-  const driven = await solve(job, opened, options, world);
-  const layout = soundLayout(job, driven, world);
-  const rack =
-    driven.ended === 'done'
-      ? await noteOfRack(job, layout, opened, options, world)
-      : rackNote(job, layout, null);
+  const { job, lines, layout, bare, ended } = await laidOut(opened, options, limit, world);
+  const rack = rackNote(job, layout, bare);
   const faces = [...lines, ...glueLines(job, layout)];
   const notes = [
     ...(faces.length === 0 ? [] : [{ heading: 'What shows', lines: faces }]),
@@ -100,37 +98,36 @@ async function layoutCommand(given: string, options: LayoutOptions, world: World
       `${summaryText(job, layout)}\n${said}sheet: ${shownPath(join(out, 'sheet.html'), world)}\n`,
     );
   }
-  const early = endedEarly(driven.ended);
+  const early = endedEarly(ended);
   if (early !== null) say.write(early);
   if (layout.short.length > 0) exitWith(exitCodes.short);
 }
 
-function solve(
-  job: Job,
-  opened: StockedOpening,
+/** What was laid out, sound, and how that ended; or the end of the command. */
+async function laidOut(
+  { job, ...opened }: StockedOpening,
   options: LayoutOptions,
+  limit: Limit,
   world: World,
-): Promise<Driven<CheckedLayout>> {
-  return drive((reins) => steps(options, reins, forRack(opened))(job), world, limits(options));
-}
-
-/** What the sheet says of the rack. Where pieces of it are used, the job is laid out without them, too, to compare. */
-async function noteOfRack(
-  job: Job,
-  layout: Layout,
-  opened: StockedOpening,
-  options: LayoutOptions,
-  world: World,
-): Promise<RackNote | null> {
-  if (rackBoardsOf(job, layout).length === 0) return rackNote(job, layout, null);
-  const bare = withoutRack(job);
-  const driven = await solve(bare, opened, options, world);
-  return rackNote(job, layout, driven.value.faults.length === 0 ? driven.value.layout : null);
+): Promise<Pick<Laid, 'job' | 'lines' | 'bare'> & { layout: Layout; ended: Driven<unknown>['ended'] }> {
+  const { seed, effort } = options;
+  const face = faceOfLayout(job, options.face, world);
+  const rack = forRack({ job, ...opened });
+  const { value, ended } = await drive({ kind: 'layout', job, rack, seed, effort, face }, world, limit);
+  if (value === null) return nothingYet(ended, world);
+  if (value.kind === 'cannot') {
+    const part = face === null ? '' : (job.parts[face.focus.lead]?.name ?? '');
+    return refuse(
+      `${quoted(part)} cannot show ${options.face ?? ''}: ${hindranceWords(value.why, job.shop)}`,
+      'see what each face can do: mantelwright faces',
+      world,
+    );
+  }
+  return { ...value, layout: soundLayout(value, world), ended };
 }
 
 /** The layout, if the independent check found nothing against it. A layout with a fault is never shown. */
-function soundLayout(job: Job, { value }: Driven<CheckedLayout>, world: World): Layout {
-  const { layout, faults } = value;
+function soundLayout({ job, checked: { layout, faults } }: Laid, world: World): Layout {
   if (faults.length === 0) return layout;
   const style = { units: job.shop.units, printFraction: job.shop.printFraction };
   world.stderr.write(

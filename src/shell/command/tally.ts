@@ -1,10 +1,10 @@
 import { join, resolve } from 'node:path';
-import { setImmediate } from 'node:timers/promises';
 import type { Command } from 'commander';
-import { type Job, type TallyRow, tally, tallyCsv, tallyJson, tallyPage, tallyText } from '../../index.ts';
+import { tallyCsv, tallyJson, tallyPage, tallyText } from '../../index.ts';
 import { readJob } from '../read/job.ts';
-import { exitCodes, exitWith, orEnd } from './end.ts';
-import { progressLine } from './progress-line.ts';
+import { drive, limitOf } from './drive.ts';
+import { exitCodes, exitWith, nothingYet, orEnd } from './end.ts';
+import { numberOption } from './number-option.ts';
 import { shownPath } from './shown-path.ts';
 import { told } from './told.ts';
 import type { World } from './world.ts';
@@ -13,6 +13,7 @@ import { writeTogether } from './write-together.ts';
 interface TallyOptions {
   readonly out?: string;
   readonly json?: true;
+  readonly seconds?: number;
 }
 
 /** `mantelwright tally JOB`: board feet, surface measure, and the grade that each board's marked defects meet. */
@@ -23,11 +24,13 @@ export function register(program: Command, world: World): void {
     .argument('<job>', 'job folder')
     .option('--out <folder>', 'where the page and the table go (default: out in the job folder)')
     .option('--json', 'print the whole answer as one JSON object on stdout, and nothing else')
+    .option('--seconds <n>', 'stop after so long with the boards graded by then', numberOption(0, 'any'))
     .action((given: string, options: TallyOptions) => tallyCommand(given, options, world));
 }
 
 async function tallyCommand(given: string, options: TallyOptions, world: World): Promise<void> {
   const folder = resolve(world.cwd, given);
+  const limit = limitOf(options, world);
   const job = orEnd(await readJob(folder, { parts: [], boardsNeeded: false }), world);
   if (job.boards.length + job.yard.length === 0) {
     world.stderr.write(
@@ -35,7 +38,8 @@ async function tallyCommand(given: string, options: TallyOptions, world: World):
     );
     exitWith(exitCodes.badInput);
   }
-  const rows = await driveTally(job, job.yard, world);
+  const { value: rows, ended } = await drive({ kind: 'tally', job, yard: job.yard }, world, limit);
+  if (rows === null) return nothingYet(ended, world);
   const out = options.out === undefined ? join(folder, 'out') : resolve(world.cwd, options.out);
   const files = [
     { name: 'tally.html', text: tallyPage(job.name, rows, job.shop) },
@@ -46,22 +50,11 @@ async function tallyCommand(given: string, options: TallyOptions, world: World):
     if (options.out === undefined) told(written, world);
     else orEnd(written, world);
     world.stdout.write(tallyJson(job.name, rows));
-    return;
+  } else {
+    orEnd(written, world);
+    world.stdout.write(`${tallyText(rows, job.shop)}\npage: ${shownPath(join(out, 'tally.html'), world)}\n`);
   }
-  orEnd(written, world);
-  world.stdout.write(`${tallyText(rows, job.shop)}\npage: ${shownPath(join(out, 'tally.html'), world)}\n`);
-}
-
-/** A board with many defects takes a moment: say which one is looked at. */
-async function driveTally(job: Job, yard: Job['boards'], world: World): Promise<TallyRow[]> {
-  const line = progressLine(world);
-  const rows: TallyRow[] = [];
-  const count = job.boards.length + yard.length;
-  for (const row of tally(job, yard)) {
-    rows.push(row);
-    line.show({ doing: `grading board ${rows.length} of ${count}`, value: null, bound: null });
-    await setImmediate();
-  }
-  line.clear();
-  return rows;
+  const count = job.boards.length + job.yard.length;
+  if (rows.length < count)
+    world.stderr.write(`stopped early: ${rows.length} of ${count} boards are graded, the others left out\n`);
 }

@@ -74,6 +74,10 @@ export function sampleYard(named: (name: string) => string = (name) => name): Ya
   const { owned, yard } = stickYard(3);
   const boards = yard.map((board) => ({ ...board, name: named(board.name) }));
   return finish(
-    yardAnswer(owned, boards, 2, { cheapest: solver(1, 0.3), comesOut: completer(1), least: leastMoney(1) }),
-  );
+    yardAnswer(owned, boards, 2, {
+      cheapest: solver({ seed: 1, effort: 0.3 }),
+      comesOut: completer(1),
+      least: leastMoney(1),
+    }),
+  )!;
 }

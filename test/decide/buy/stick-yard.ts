@@ -1,6 +1,7 @@
 import { inches } from '../../../src/base/units/tick.ts';
 import type { ComesOut } from '../../../src/decide/buy/comes-out/completer.ts';
 import type { Choice } from '../../../src/flow/choice/choice.ts';
+import type { Solve } from '../../../src/flow/choice/progress.ts';
 import type { Part } from '../../../src/flow/parts/part.ts';
 import { defaultShop } from '../../../src/flow/shop/shop.ts';
 import type { Board } from '../../../src/flow/stock/board.ts';
@@ -105,6 +106,12 @@ export function everyChoice({ owned, yard }: StickYard): { taken: number[]; mone
  * A stand-in for the solver: the cheapest subset of the job's boards that packs, found by trying all. Its pieces have no
  * places: only which boards are used matters to those who ask.
  */
+// eslint-disable-next-line require-yield
+export function* stickSteps(job: Job): Solve {
+  return stickSolve(job);
+}
+
+/** The same at once. */
 export function stickSolve(job: Job): Choice {
   const copies = job.boards.flatMap((board, index) =>
     Array.from({ length: board.quantity }, (_, copy) => ({

@@ -3,22 +3,24 @@ import { cheapestPlans } from '../../../src/decide/buy/yard/runner-ups.ts';
 import { spareAnswer } from '../../../src/decide/buy/yard/spares.ts';
 import { solver as realSolver } from '../../../src/decide/buy/solve-job.ts';
 import { leastMoney } from '../../../src/decide/buy/yard/least-money.ts';
-import { finish } from '../../../src/flow/choice/progress.ts';
+import { type Solve, finish } from '../../../src/flow/choice/progress.ts';
 import type { Job } from '../../../src/flow/stock/job.ts';
 import { inches } from '../../../src/base/units/tick.ts';
 import { plainBoard, plainPart } from '../../laws/random-board.ts';
 import { yardJob } from '../../../src/decide/buy/yard/yard-job.ts';
-import { everyChoice, packs, stickComesOut, stickSolve, stickYard } from './stick-yard.ts';
+import { everyChoice, packs, stickComesOut, stickSolve, stickSteps, stickYard } from './stick-yard.ts';
 import { tightJob } from './tight-job.ts';
 
-const solver = realSolver(1, 0.3);
+const solver = realSolver({ seed: 1, effort: 0.3 });
 
 describe('the cheapest choice at the yard', () => {
   it('with the real solver, costs what trying every choice finds, on 100 small yards', () => {
     let bought = 0;
     for (let seed = 1; seed <= 100; seed += 1) {
       const yard = Object.freeze(stickYard(seed));
-      const [plan] = finish(cheapestPlans(yard.owned, yard.yard, 1, solver, leastMoney(1)));
+      const [plan] = finish(
+        cheapestPlans(yard.owned, yard.yard, 1, { cheapest: solver, least: leastMoney(1) }),
+      );
       const best = everyChoice(yard)[0];
       expect([seed, plan?.money]).toEqual([seed, best?.money]);
       if (plan === undefined) continue;
@@ -37,7 +39,7 @@ describe('the cheapest choice at the yard', () => {
     (_, least, yards) => {
       for (let seed = 1; seed <= yards; seed += 1) {
         const yard = stickYard(seed);
-        const plans = finish(cheapestPlans(yard.owned, yard.yard, 4, stickSolve, least));
+        const plans = finish(cheapestPlans(yard.owned, yard.yard, 4, { cheapest: stickSteps, least }));
         const wanted: ReturnType<typeof everyChoice> = [];
         for (const choice of everyChoice(yard)) {
           const adds = wanted.some(({ taken }) => taken.every((copies, row) => choice.taken[row]! >= copies));
@@ -68,7 +70,7 @@ describe('the quick bound on the money', () => {
     for (let seed = 1; seed <= 60; seed += 1) {
       const job = tightJob(seed);
       const bound = leastMoney(1)({ ...job, shop: { ...job.shop, offcutCredit: 0 } });
-      const { short, proof } = solver({ ...job, shop: { ...job.shop, offcutCredit: 0 } });
+      const { short, proof } = finish(solver({ ...job, shop: { ...job.shop, offcutCredit: 0 } }));
       if (bound === Infinity) none += 1;
       if (short.length > 0) continue;
       expect([seed, bound <= proof.value + 1e-6]).toEqual([seed, true]);
@@ -94,7 +96,7 @@ describe('tones at the yard', () => {
     ];
     const money = (showTone: 'one' | 'any'): number | undefined => {
       const job: Job = { ...owned, parts, boards: [], shop: { ...owned.shop, showTone } };
-      return finish(cheapestPlans(job, yard, 1, solver, leastMoney(1)))[0]?.money;
+      return finish(cheapestPlans(job, yard, 1, { cheapest: solver, least: leastMoney(1) }))[0]?.money;
     };
     expect([money('one'), money('any')]).toEqual([14, 11]);
   });
@@ -102,23 +104,25 @@ describe('tones at the yard', () => {
 
 describe('a solver that misses the best', () => {
   // Offered the whole yard it misses the cheapest choice, and takes one without some board of that.
-  const clumsy = (offered: number) => (job: Job) => {
-    const best = stickSolve(job);
-    const bought = best.patterns.map(({ board }) => job.boards[board]!).find(({ cost }) => cost > 0);
-    if (job.boards.length < offered || bought === undefined) return best;
-    const boards = job.boards.filter((board) => board !== bought);
-    const next = stickSolve({ ...job, boards });
-    const at = ({ board }: { board: number }): number => job.boards.indexOf(boards[board]!);
-    return next.short.length > 0
-      ? best
-      : { ...next, patterns: next.patterns.map((pattern) => ({ ...pattern, board: at(pattern) })) };
-  };
+  const clumsy = (offered: number) =>
+    // eslint-disable-next-line require-yield
+    function* (job: Job): Solve {
+      const best = stickSolve(job);
+      const bought = best.patterns.map(({ board }) => job.boards[board]!).find(({ cost }) => cost > 0);
+      if (job.boards.length < offered || bought === undefined) return best;
+      const boards = job.boards.filter((board) => board !== bought);
+      const next = stickSolve({ ...job, boards });
+      const at = ({ board }: { board: number }): number => job.boards.indexOf(boards[board]!);
+      return next.short.length > 0
+        ? best
+        : { ...next, patterns: next.patterns.map((pattern) => ({ ...pattern, board: at(pattern) })) };
+    };
 
   it('still has its choices told cheapest first, and none that merely adds boards', () => {
     for (let seed = 1; seed <= 60; seed += 1) {
       const { owned, yard } = stickYard(seed);
       const all = owned.boards.length + yard.length;
-      const plans = finish(cheapestPlans(owned, yard, 5, clumsy(all), () => 0));
+      const plans = finish(cheapestPlans(owned, yard, 5, { cheapest: clumsy(all), least: () => 0 }));
       expect(plans.map(({ money }) => money)).toEqual(
         [...plans.map(({ money }) => money)].sort((a, b) => a - b),
       );
@@ -133,15 +137,15 @@ describe('a solver that misses the best', () => {
     let survived = 0;
     for (let seed = 1; seed <= 20; seed += 1) {
       const { owned, yard } = stickYard(seed);
-      const [best] = finish(cheapestPlans(owned, yard, 1, stickSolve, () => 0));
+      const [best] = finish(cheapestPlans(owned, yard, 1, { cheapest: stickSteps, least: () => 0 }));
       if (best === undefined) continue;
       const plan = { ...best, taken: yard.map(({ quantity }) => quantity) };
       const never = (): null => null;
       const answer = finish(
-        spareAnswer(owned, yard, plan, { cheapest: stickSolve, comesOut: never, least: () => 0 }),
+        spareAnswer(owned, yard, plan, { cheapest: stickSteps, comesOut: never, least: () => 0 }),
       );
       const seen = finish(
-        spareAnswer(owned, yard, plan, { cheapest: stickSolve, comesOut: stickComesOut, least: () => 0 }),
+        spareAnswer(owned, yard, plan, { cheapest: stickSteps, comesOut: stickComesOut, least: () => 0 }),
       );
       expect(answer.survived).toEqual(seen.survived);
       survived += seen.survived.length;
@@ -155,10 +159,10 @@ describe('spare boards', () => {
     let needed = 0;
     for (let seed = 1; seed <= 100; seed += 1) {
       const { owned, yard } = stickYard(seed);
-      const [plan] = finish(cheapestPlans(owned, yard, 1, stickSolve, () => 0));
+      const [plan] = finish(cheapestPlans(owned, yard, 1, { cheapest: stickSteps, least: () => 0 }));
       if (plan === undefined) continue;
       const answer = finish(
-        spareAnswer(owned, yard, plan, { cheapest: stickSolve, comesOut: stickComesOut, least: () => 0 }),
+        spareAnswer(owned, yard, plan, { cheapest: stickSteps, comesOut: stickComesOut, least: () => 0 }),
       );
       const survivesAll = (spares: readonly number[]): boolean =>
         plan.taken.every((copies, lost) => {

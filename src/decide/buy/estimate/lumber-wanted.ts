@@ -1,4 +1,6 @@
+import { gathered } from '../../../base/lists/gathered.ts';
 import { ticks, ticksPerInch } from '../../../base/units/tick.ts';
+import type { Steps } from '../../../flow/choice/progress.ts';
 import type { Part } from '../../../flow/parts/part.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import { surfacedThickness } from '../../../trade/thickness.ts';
@@ -26,13 +28,16 @@ export interface LumberWanted {
  */
 export function lumberWanted(job: Job): { readonly wanted: LumberWanted[]; readonly tooThick: Part[] } {
   const standard = surfacedThickness.filter(({ rough }) => rough >= 1);
-  const groups = new Map<number, Part[]>();
-  const tooThick: Part[] = [];
-  for (const part of job.parts.filter(({ quantity }) => quantity > 0)) {
-    const row = standard.find(({ s2s }) => s2s * ticksPerInch >= part.thickness);
-    if (row === undefined) tooThick.push(part);
-    else groups.set(row.rough, [...(groups.get(row.rough) ?? []), part]);
-  }
+  const roughFor = ({ thickness }: Part): number | null =>
+    standard.find(({ s2s }) => s2s * ticksPerInch >= thickness)?.rough ?? null;
+  const all = gathered(
+    job.parts.filter(({ quantity }) => quantity > 0),
+    roughFor,
+  );
+  const tooThick = all.get(null) ?? [];
+  const groups = new Map(
+    [...all].flatMap(([rough, parts]) => (rough === null ? [] : [[rough, parts] as const])),
+  );
   const sizes = [...groups.keys()].sort((a, b) => a - b);
   const thickest = (rough: number): number =>
     Math.max(...groups.get(rough)!.map(({ thickness }) => thickness));
@@ -50,6 +55,16 @@ export function lumberWanted(job: Job): { readonly wanted: LumberWanted[]; reado
     };
   });
   return { wanted, tooThick };
+}
+
+/** For each lumber whether what is owned suffices, in steps. */
+export function* ownedSuffice(wanted: readonly LumberWanted[], comesOut: ComesOut): Steps<boolean[]> {
+  const answers: boolean[] = [];
+  for (const lumber of wanted) {
+    yield { doing: `looking at what is owned of ${lumber.nominalThickness}`, value: null, bound: null };
+    answers.push(ownedSuffices(lumber, comesOut));
+  }
+  return answers;
 }
 
 /** Whether the job comes out of the owned boards set aside for it, so that none of this lumber has to be bought. */

@@ -1,3 +1,4 @@
+import type { Steps } from '../../../flow/choice/progress.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import type { Board } from '../../../flow/stock/board.ts';
 import { boardFeet, surfaceMeasures, yardFeet } from '../../../trade/board-feet.ts';
@@ -44,6 +45,20 @@ export function* tally(job: Job, yard: readonly Board[]): Generator<TallyRow, vo
   );
   yield* tallyList(own);
   yield* tallyList(yard.map((board) => ({ board, from: 'yard' }) as const));
+}
+
+/** A tally in steps, one for each board. @param stop turns true once when it should end with the boards graded by then */
+export function* tallySteps(job: Job, yard: readonly Board[], stop: () => boolean): Steps<TallyRow[]> {
+  const rows: TallyRow[] = [];
+  const count = job.boards.length + yard.length;
+  const doing = (): string => `grading board ${rows.length + 1} of ${count}`;
+  yield { doing: doing(), value: null, bound: null };
+  for (const row of tally(job, yard)) {
+    rows.push(row);
+    if (rows.length === count || stop()) break;
+    yield { doing: doing(), value: null, bound: null, soFar: () => rows };
+  }
+  return rows;
 }
 
 function* tallyList(list: readonly Pick<TallyRow, 'board' | 'from'>[]): Generator<TallyRow, void, void> {

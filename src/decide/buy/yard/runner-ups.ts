@@ -1,9 +1,7 @@
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
-import type { Progress } from '../../../flow/choice/progress.ts';
-import type { SolveJob } from '../solve-job.ts';
-import type { LeastMoney } from './least-money.ts';
-import { type Copies, type YardPlan, cheapestPlan, yardJob } from './yard-job.ts';
+import { type Steps, within } from '../../../flow/choice/progress.ts';
+import { type Copies, type PlanSolvers, type YardPlan, cheapestPlan, yardJob } from './yard-job.ts';
 
 /** What may be taken, and the cheapest choice of that; null: not asked for yet, and none costs less than `atLeast`. */
 interface Node {
@@ -23,16 +21,17 @@ interface Node {
  * equal boards is forbidden one copy at a time: which copy is left out makes no difference.) A choice is asked for only when
  * nothing known is cheaper than it may be.
  * @param count how many choices to look for, ≥ 1
- * @param least a quick bound on what the allowed boards must cost; 0 says nothing
- * @returns fewer when there are no more; empty when the job does not come out at all
+ * @param solvers `least`: a quick bound on what the allowed boards must cost; 0 says nothing
+ * @returns fewer when there are no more, or when it was ended early; empty when the job does not come out at all, or nothing
+ * was found before that
  */
 export function* cheapestPlans(
   owned: Job,
   yard: readonly Board[],
   count: number,
-  solve: SolveJob,
-  least: LeastMoney,
-): Generator<Progress, YardPlan[], void> {
+  solvers: PlanSolvers,
+): Steps<YardPlan[]> {
+  const { least } = solvers;
   const open: Node[] = [];
   const asked = new Set<string>();
   const put = (allowed: Copies, without: string, known: number): void => {
@@ -43,16 +42,17 @@ export function* cheapestPlans(
     if (atLeast < Infinity) open.push({ allowed, without, plan: null, atLeast });
   };
   const found: YardPlan[] = [];
-  yield { doing: 'choosing boards', value: null, bound: null };
   const all = yard.map(({ quantity }) => quantity);
   open.push({ allowed: all, without: '', plan: null, atLeast: 0 });
-  while (open.length > 0 && found.length < count) {
+  while (open.length > 0 && found.length < count && solvers.stop?.() !== true) {
     const node = open.splice(cheapestOf(open), 1)[0]!;
     const { allowed, plan, without } = node;
     if (plan === null) {
-      if (without !== '')
-        yield { doing: `choosing again without ${without}`, value: found[0]?.money ?? null, bound: null };
-      const best = cheapestPlan(owned, yard, allowed, solve, without === '' ? least : () => node.atLeast);
+      const isFirst = without === '';
+      const asked = { ...solvers, least: isFirst ? least : () => node.atLeast };
+      const doing = isFirst ? 'choosing boards' : `choosing again without ${without}`;
+      const steps = cheapestPlan(owned, yard, allowed, asked, doing);
+      const best = yield* within(steps, (plan) => (isFirst ? plan && [plan] : found));
       if (best !== null) open.push({ ...node, plan: best, atLeast: best.money });
       continue;
     }
@@ -64,6 +64,9 @@ export function* cheapestPlans(
       put(fewer, yard[row]!.name, plan.atLeast);
     }
   }
+  // Ended between the first choice and the look at the next ones.
+  if (found.length === 0)
+    found.push(...open.flatMap(({ plan }) => (plan === null ? [] : [plan])).slice(0, 1));
   // Short of a proof the solver may find a cheaper choice among fewer boards: then that one is the best.
   return found.sort((a, b) => a.money - b.money).filter(isNew);
 }

@@ -79,7 +79,9 @@ export function* spareAnswer(
   const repairs: Repair[] = [];
   for (const lost of losses) {
     yield say(`without ${yard[lost]!.name}`);
-    const repair = survives(lost, none) ? null : repairOf(owned, yard, withSpares(lost, none), left, solvers);
+    const repair = survives(lost, none)
+      ? null
+      : yield* repairOf(owned, yard, withSpares(lost, none), left, solvers);
     // What one solver does not see the other may: a layout is a layout.
     if (survives(lost, none) || repair?.copies.every((copies) => copies === 0) === true) survived.push(lost);
     else repairs.push({ lost, repair });
@@ -96,18 +98,18 @@ export function* spareAnswer(
 }
 
 /** The cheapest boards to add so that the job comes out of what is left after a loss; their price in `money`. */
-function repairOf(
+function* repairOf(
   owned: Job,
   yard: readonly Board[],
   kept: Copies,
   left: Copies,
-  { cheapest, least }: Solvers,
-): Repair['repair'] {
+  solvers: Solvers,
+): Generator<Progress, Repair['repair'], void> {
   const keptBoards = yard.flatMap((board, row) =>
     kept[row]! > 0 ? [{ ...board, quantity: kept[row]! }] : [],
   );
   const withKept = { ...owned, boards: [...owned.boards, ...keptBoards] };
-  const plan = cheapestPlan(withKept, yard, left, cheapest, least);
+  const plan = yield* cheapestPlan(withKept, yard, left, solvers, 'making good a loss');
   return plan === null ? null : { copies: plan.taken, money: plan.money, atLeast: plan.atLeast };
 }
 

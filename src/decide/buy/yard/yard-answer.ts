@@ -1,5 +1,5 @@
 import type { Choice } from '../../../flow/choice/choice.ts';
-import type { Progress } from '../../../flow/choice/progress.ts';
+import { type Steps, within } from '../../../flow/choice/progress.ts';
 import type { CheckProblem } from '../../../flow/check/fault.ts';
 import { verify } from '../../../flow/check/verify.ts';
 import type { Layout } from '../../../flow/cuts/layout.ts';
@@ -24,8 +24,10 @@ export type YardAnswer =
       readonly faults: readonly CheckProblem[];
       /** The next choices, cheapest first. */
       readonly runnerUps: readonly YardPlan[];
-      /** null when nothing has to be bought, so nothing bought can fail. */
+      /** null when nothing has to be bought, so nothing bought can fail; and when it was ended before they were known. */
       readonly spares: SpareAnswer | null;
+      /** Whether it was ended before all runner-ups and spares were looked for. */
+      readonly isCutShort: boolean;
     }
   | {
       /** Not even all boards of the yard complete the job. */
@@ -40,27 +42,56 @@ export type YardAnswer =
  * boards add.
  * @param owned its boards are those owned and the rack's; they cost nothing now
  * @param runnerUps how many further choices to look for
+ * @returns null where it was ended before any choice was found
  */
 export function* yardAnswer(
   owned: Job,
   yard: readonly Board[],
   runnerUps: number,
   solvers: Solvers,
-): Generator<Progress, YardAnswer, void> {
-  const plans = yield* cheapestPlans(owned, yard, runnerUps + 1, solvers.cheapest, solvers.least);
-  const [best, ...others] = plans;
+): Steps<YardAnswer | null> {
+  const stopped = (): boolean => solvers.stop?.() === true;
+  const answerOf = (plans: readonly YardPlan[], spares: SpareAnswer | null): YardAnswer | null =>
+    plans.length === 0 ? null : complete(owned, yard, plans, spares, true);
+  const choosing = cheapestPlans(owned, yard, runnerUps + 1, solvers);
+  const plans = yield* within(choosing, (found) => answerOf(found ?? [], null));
+  const [best] = plans;
   if (best === undefined) {
+    if (stopped()) return null;
     const { job } = yardJob(
       owned,
       yard,
       yard.map(({ quantity }) => quantity),
     );
-    return { kind: 'short', owned, yard, short: named(job, solvers.cheapest(job)) };
+    return {
+      kind: 'short',
+      owned,
+      yard,
+      short: named(job, yield* within(solvers.cheapest(job), () => null)),
+    };
   }
+  if (!buysAny(best)) return complete(owned, yard, plans, null, stopped());
+  // What spares are good for is not known by halves.
+  const looking = within(spareAnswer(owned, yard, best, solvers), () => answerOf(plans, null));
+  for (let step = looking.next(); !stopped(); step = looking.next()) {
+    if (step.done === true) return complete(owned, yard, plans, step.value, false);
+    yield step.value;
+  }
+  return answerOf(plans, null);
+}
+
+/** The answer with its best choice cut up and checked. @param plans at least one, the best first */
+function complete(
+  owned: Job,
+  yard: readonly Board[],
+  [first, ...runnerUps]: readonly YardPlan[],
+  spares: SpareAnswer | null,
+  isCutShort: boolean,
+): YardAnswer {
+  const best = first!;
   const layout = layOut(best.job, best.choice);
   const faults = verify(best.job, layout);
-  const spares = buysAny(best) ? yield* spareAnswer(owned, yard, best, solvers) : null;
-  return { kind: 'complete', owned, yard, best, layout, faults, runnerUps: others, spares };
+  return { kind: 'complete', owned, yard, best, layout, faults, runnerUps, spares, isCutShort };
 }
 
 function named(job: Job, { short }: Choice): { part: string; copies: number; why: string }[] {

@@ -1,9 +1,9 @@
 import type { Choice } from '../../../flow/choice/choice.ts';
+import { type Progress, retold, within } from '../../../flow/choice/progress.ts';
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import type { ComesOut } from '../comes-out/completer.ts';
-import type { SolveJob } from '../solve-job.ts';
-import type { LeastMoney } from './least-money.ts';
+import type { Solvers } from '../solve-job.ts';
 
 /** What may be bought: how many copies of each yard row, in the yard's order. */
 export type Copies = readonly number[];
@@ -52,19 +52,37 @@ function nameBeside(known: ReadonlySet<string>, name: string): string {
   return known.has(name) ? nameBeside(known, `${name} at the yard`) : name;
 }
 
+/** What the cheapest choice is asked of: the bound only where the solver has no proof of its own. */
+export type PlanSolvers = Pick<Solvers, 'cheapest' | 'least' | 'stop'>;
+
 /**
  * The cheapest way to complete the job out of the allowed boards; null when it does not come out.
- * @param least asked for a bound where the solver has no proof of its own
+ * @param doing what is said of it
  */
-export function cheapestPlan(
+export function* cheapestPlan(
   owned: Job,
   yard: readonly Board[],
   allowed: Copies,
-  solve: SolveJob,
-  least: LeastMoney,
-): YardPlan | null {
+  { cheapest, least, stop }: PlanSolvers,
+  doing: string,
+): Generator<Progress<YardPlan>, YardPlan | null, void> {
   const { job, rows } = yardJob(owned, yard, allowed);
-  const choice = solve(job);
+  const none = (): number => 0;
+  const steps = retold(cheapest(job), (said) => ({ ...said, doing: `${doing}: ${said.doing}` }));
+  const choice = yield* within(steps, (found) =>
+    found === null ? null : planOf(owned, yard, { job, rows }, found, none),
+  );
+  return planOf(owned, yard, { job, rows }, choice, stop?.() === true ? none : least);
+}
+
+/** What a layout of the yard's job takes; null where it lays out too little. */
+function planOf(
+  owned: Job,
+  yard: readonly Board[],
+  { job, rows }: ReturnType<typeof yardJob>,
+  choice: Choice,
+  least: Solvers['least'],
+): YardPlan | null {
   if (choice.short.length > 0) return null;
   const taken = takenCopies(choice, owned.boards.length, rows, yard.length);
   const money = taken.reduce((sum, copies, row) => sum + copies * yard[row]!.cost, 0);

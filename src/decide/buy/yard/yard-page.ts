@@ -11,6 +11,7 @@ import type { YardAnswer } from './yard-answer.ts';
 import {
   buysAny,
   coverWords,
+  cutShort,
   differenceWords,
   noRunnerUp,
   ownedUsed,
@@ -68,7 +69,9 @@ function completeBlocks(answer: Complete, shop: Shop): Child[] {
     ),
     buysAny(best) && section('take', 'To take', takeTable(answer, shop)),
     used.length > 0 && html('p', {}, `With what is owned: ${partsText(used)}.`),
+    answer.isCutShort && html('p', {}, cutShort),
     best.money > 0 &&
+      (answer.runnerUps.length > 0 || !answer.isCutShort) &&
       section(
         'others',
         'What else it could be',

@@ -10,6 +10,7 @@ import type { Copies, YardPlan } from './yard-job.ts';
 import {
   buysAny,
   coverWords,
+  cutShort,
   differenceWords,
   noRunnerUp,
   ownedUsed,
@@ -85,8 +86,8 @@ function takenLines({ owned, yard, best }: Complete, shop: Shop): string[] {
   ];
 }
 
-function runnerLines({ yard, best, runnerUps }: Complete): string[] {
-  if (runnerUps.length === 0) return best.money > 0 ? [noRunnerUp] : [];
+function runnerLines({ yard, best, runnerUps, isCutShort }: Complete): string[] {
+  if (runnerUps.length === 0) return best.money > 0 && !isCutShort ? [noRunnerUp] : [];
   return [
     'Runner-ups:',
     ...runnerUps.map(
@@ -96,7 +97,8 @@ function runnerLines({ yard, best, runnerUps }: Complete): string[] {
   ];
 }
 
-function spareLines({ yard, spares }: Complete): string[] {
+function spareLines({ yard, spares, isCutShort }: Complete): string[] {
+  if (isCutShort) return [cutShort];
   if (spares === null) return [];
   return [
     'Spares:',
@@ -163,6 +165,7 @@ export function yardJson(job: string, answer: YardAnswer): string {
   return `${JSON.stringify({
     ...common,
     complete: true,
+    ...(answer.isCutShort ? { stoppedEarly: true } : {}),
     best: planOf(best),
     runnerUps: runnerUps.map(planOf),
     spares:

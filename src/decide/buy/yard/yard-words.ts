@@ -122,6 +122,9 @@ function oneEach(yard: readonly Board[], rows: readonly number[]): Copies {
   return yard.map((_, row) => (rows.includes(row) ? 1 : 0));
 }
 
+/** What to say of an answer that was ended early. */
+export const cutShort = 'Stopped early: not every other choice was looked for, and no spare boards.';
+
 /** What to say where no runner-up was found. */
 export const noRunnerUp =
   'No other choice of these boards was found to complete the job, but those that merely add boards.';

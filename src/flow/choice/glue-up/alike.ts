@@ -1,3 +1,4 @@
+import { gathered } from '../../../base/lists/gathered.ts';
 import type { Part } from '../../parts/part.ts';
 
 /** A key under which free parts coincide that may take each other's place: all but their names, numbers and notes. */
@@ -11,10 +12,7 @@ function alikeKey(part: Part): string {
 
 /** Indices of parts that are alike, in order of first sight; a part of a run is like no other. */
 export function alikeParts(parts: readonly Part[]): number[][] {
-  const known = new Map<string, number[]>();
-  parts.forEach((part, index) => {
-    const key = part.run === null ? alikeKey(part) : `run ${index}`;
-    known.set(key, [...(known.get(key) ?? []), index]);
-  });
-  return [...known.values()];
+  const keyOf = (index: number): string =>
+    parts[index]!.run === null ? alikeKey(parts[index]!) : `run ${index}`;
+  return [...gathered(parts.keys(), keyOf).values()];
 }

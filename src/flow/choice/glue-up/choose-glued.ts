@@ -1,7 +1,7 @@
 import type { Job } from '../../stock/job.ts';
 import type { Choice, Proof } from '../choice.ts';
 import { valueOf } from '../kinds.ts';
-import type { Progress, Solve, SolveOptions } from '../progress.ts';
+import { type Progress, type Solve, type SolveOptions, within } from '../progress.ts';
 import { alikeParts } from './alike.ts';
 import { searchAllWays } from './all-ways.ts';
 import { type Making, type MakingPlan, type Tried, bestOf, solvePlan } from './making-plan.ts';
@@ -39,11 +39,20 @@ export function* chooseGlued(job: Job, options: SolveOptions): Solve {
   if (plans <= fewPlans && open.every((index) => job.parts[index]!.quantity === 1)) {
     const each = { ...options, effort: options.effort / plans };
     const tried: Tried[] = [];
-    for (const plan of everyPlan(ways)) tried.push(yield* solvePlan(making, plan, each));
+    for (const plan of everyPlan(ways))
+      tried.push(yield* within(solvePlan(making, plan, each), soFarOf(job, tried)));
     return withBound(job, bestOf(job, tried).choice, boundOfAll(job, tried));
   }
   const start = yield* started(making, options);
   return yield* bettered(making, start, options);
+}
+
+/** The best of what is tried and what is being tried: nothing bounds all ways before each is looked at. */
+function soFarOf(job: Job, tried: readonly Tried[]): (choice: Choice | null) => Choice | null {
+  return (choice) => {
+    const known = [...tried, ...(choice === null ? [] : [{ choice }])];
+    return known.length === 0 ? null : withBound(job, bestOf(job, known).choice, null);
+  };
 }
 
 /** From a first layout on: all ways at once for a bound, then the best plans known looked at longer. */
@@ -53,8 +62,10 @@ function* bettered(making: Making, start: Tried, options: SolveOptions): Solve {
   const { short, proof } = start.choice;
   const isMost = job.shop.goal === 'most value';
   const cutoff = isMost || short.length > 0 ? Infinity : proof.value;
-  const found = yield* searchAllWays(making, cutoff, { ...options, effort: shares.plans * options.effort });
   const tried = [start];
+  const soFar = soFarOf(job, tried);
+  const all = searchAllWays(making, cutoff, { ...options, effort: shares.plans * options.effort });
+  const found = yield* within(all, () => soFar(null));
   if (found.choice !== null) tried.push({ ...start, choice: found.choice });
   const nearest = found.plan ?? start.plan;
   const plans = distinct(making, [nearest, start.plan, ...neighbours(making, nearest)]);
@@ -65,10 +76,13 @@ function* bettered(making: Making, start: Tried, options: SolveOptions): Solve {
     if (stopped() || isMet(job, bestOf(job, tried), found.bound)) break;
     if (isQuick && plan.join() === start.plan.join()) break;
     const share = isQuick ? 0 : turn < plansLookedAt ? shares.layout / plansLookedAt : shares.neighbour;
-    tried.push(yield* solvePlan(making, plan, { ...options, effort: share * options.effort }));
+    const steps = solvePlan(making, plan, { ...options, effort: share * options.effort });
+    tried.push(yield* within(steps, soFar));
   }
-  if (isQuick && !stopped() && !isMet(job, bestOf(job, tried), found.bound, closeEnough))
-    tried.push(yield* solvePlan(making, nearest, { ...options, effort: shares.layout * options.effort }));
+  if (isQuick && !stopped() && !isMet(job, bestOf(job, tried), found.bound, closeEnough)) {
+    const steps = solvePlan(making, nearest, { ...options, effort: shares.layout * options.effort });
+    tried.push(yield* within(steps, soFar));
+  }
   return withBound(job, bestOf(job, tried).choice, found.bound);
 }
 
@@ -105,14 +119,15 @@ function makingOf(job: Job): Making {
 }
 
 /** The best first layout of a few plans: all parts whole, all of two strips, all of as many as may be. */
-function* started(making: Making, options: SolveOptions): Generator<Progress, Tried, void> {
+function* started(making: Making, options: SolveOptions): Generator<Progress<Choice>, Tried, void> {
   const { job, ways } = making;
   const stopped = (): boolean => options.stop?.() === true;
   const tried: Tried[] = [];
   for (const start of startsOf(ways)) {
     let next: MakingPlan | null = start;
     while (next !== null && (tried.length === 0 || !stopped())) {
-      const one: Tried = yield* solvePlan(making, next, { ...options, effort: 0 });
+      const steps = solvePlan(making, next, { ...options, effort: 0 });
+      const one: Tried = yield* within(steps, soFarOf(job, tried));
       tried.push(one);
       next = laterWhereShort(ways, one);
     }
@@ -164,7 +179,7 @@ function boundOfAll(job: Job, tried: readonly Tried[]): number | null {
 }
 
 /** The choice with the bound of all plans; null: the one that always holds. */
-function withBound(job: Job, choice: Choice, bound: number | null): Choice {
+export function withBound(job: Job, choice: Choice, bound: number | null): Choice {
   const { value } = choice.proof;
   const isMost = job.shop.goal === 'most value';
   const all = job.parts.reduce((sum, part) => sum + part.quantity * valueOf(part), 0);

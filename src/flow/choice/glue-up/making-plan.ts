@@ -2,7 +2,7 @@ import type { Job } from '../../stock/job.ts';
 import type { Choice } from '../choice.ts';
 import { choose } from '../choose.ts';
 import { valueOf } from '../kinds.ts';
-import { type Progress, type Solve, type SolveOptions, retold } from '../progress.ts';
+import { type Progress, type Solve, type SolveOptions, retold, within } from '../progress.ts';
 import { glueTogether } from './glue-together.ts';
 import { type WayToMake, partMade } from './way-to-make.ts';
 
@@ -32,10 +32,12 @@ export function* solvePlan(
   { job, ways, open }: Making,
   plan: MakingPlan,
   options: SolveOptions,
-): Generator<Progress, Tried, void> {
+): Generator<Progress<Choice>, Tried, void> {
   const made = plan.map((at, index) => ways[index]![at]!);
   const parts = job.parts.map((part, index) => partMade(job, part, made[index]!));
-  const steps = choose({ ...job, parts }, options);
+  const steps = within(choose({ ...job, parts }, options), (cut) =>
+    cut === null ? null : glueTogether(job, cut, made),
+  );
   const cut = yield* open.length > 0 ? silent(steps) : steps;
   const isRuledOut = cut.short.length > 0 && cut.proof.proven;
   const leastWhole = cut.short.length > 0 ? (cut.leastWhole ?? 0) : cut.proof.bound;
@@ -50,10 +52,10 @@ export function silent(steps: Solve): Solve {
 /** Two values closer than this are one. */
 const tolerance = 1e-9;
 
-/** Fewest short by worth, then the goal's value; the first of equals. */
-export function bestOf(job: Job, tried: readonly Tried[]): Tried {
+/** Fewest short by worth, then the goal's value; the first of equals. @param tried at least one */
+export function bestOf<T extends Pick<Tried, 'choice'>>(job: Job, tried: readonly T[]): T {
   const sign = job.shop.goal === 'most value' ? -1 : 1;
-  const missing = ({ choice }: Tried): number =>
+  const missing = ({ choice }: T): number =>
     choice.short.reduce(
       (sum, { part, copies }) => sum + copies * Math.max(valueOf(job.parts[part]!), 1e-9),
       0,

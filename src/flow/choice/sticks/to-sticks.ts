@@ -1,3 +1,4 @@
+import { gathered } from '../../../base/lists/gathered.ts';
 import { columnOf } from '../column.ts';
 import type { Instance, StockGroup } from '../instance.ts';
 import { type Plan, planOf } from '../plan.ts';
@@ -86,16 +87,6 @@ export function levelled(instance: Instance): Instance {
   return { ...instance, groups: instance.groups.map((group) => ({ ...group, claims })) };
 }
 
-/** Gathers indices that share a key, keys in order of first sight. */
-function gathered<T>(items: readonly T[], keyOf: (item: T) => string): number[][] {
-  const groups = new Map<string, number[]>();
-  items.forEach((item, index) => {
-    const key = keyOf(item);
-    groups.set(key, [...(groups.get(key) ?? []), index]);
-  });
-  return [...groups.values()];
-}
-
 /** Reads the lengths out of an instance for which isSticks holds. Boards that cost and hold the same are one stock. */
 export function toSticks(instance: Instance): StickJob {
   const useful = instance.groups.flatMap((group, g) => (isUseless(group) ? [] : [g]));
@@ -110,12 +101,10 @@ export function toSticks(instance: Instance): StickJob {
     const { cost } = instance.groups[g]!;
     return unit === 0 ? cost : Math.round(cost / unit);
   };
-  const kinds = gathered(instance.kinds, (kind) => `${lengthOf(instance.kinds.indexOf(kind))}`).sort(
+  const kinds = [...gathered(instance.kinds.keys(), lengthOf).values()].sort(
     (a, b) => lengthOf(b[0]!) - lengthOf(a[0]!),
   );
-  const groups = gathered(useful, (g) => `${stockLength(g)}|${costOf(g)}`).map((list) =>
-    list.map((i) => useful[i]!),
-  );
+  const groups = [...gathered(useful, (g) => `${stockLength(g)}|${costOf(g)}`).values()];
   const step = kinds.reduce((all, list) => divisor(all, lengthOf(list[0]!)), 0);
   const stocks = groups.map((list) => ({
     // What is left over of a step can hold nothing: all lengths are whole steps.
