@@ -55,9 +55,9 @@ describe('the process', () => {
     });
   });
 
-  it('ends at Ctrl-C with the best layout so far', async () => {
+  it('ends at Ctrl-C with the best layout so far', { timeout: 300_000 }, async () => {
     const folder = longJob();
-    const { code, out, err } = await interrupted(500, folder);
+    const { code, out, err } = await interrupted(2000, folder);
     expect(code).toBe(0);
     expect(err).toMatch(/stopped by Ctrl-C/);
     expect((JSON.parse(out) as Layout).short).toEqual([]);
@@ -66,10 +66,11 @@ describe('the process', () => {
   });
 });
 
-/** Presses Ctrl-C after a while; where that came before the solve began (a slow machine), after twice as long. */
+/** Presses Ctrl-C after a while; where that came before the solve had anything to show (a slow machine), after twice as long. */
 async function interrupted(milliseconds: number, folder: string): Promise<Ended> {
   const child = start('layout', folder, '--effort', '100000', '--json');
   setTimeout(() => child.kill('SIGINT'), milliseconds);
   const result = await ended(child);
-  return result.signal === 'SIGINT' && milliseconds < 30_000 ? interrupted(2 * milliseconds, folder) : result;
+  const isNothing = result.signal === 'SIGINT' || result.code === 2;
+  return isNothing && milliseconds < 100_000 ? interrupted(2 * milliseconds, folder) : result;
 }
