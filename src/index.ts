@@ -36,6 +36,7 @@ export type { EndKind, Leg, Mantel } from './flow/plan/mantel.ts';
 export { type MantelPlan, type PlanOptions, planMantel } from './flow/plan/plan-mantel.ts';
 export type { PlanProblem, SizeName } from './flow/plan/plan-problem.ts';
 export { planProblemWords } from './flow/plan/plan-problem-words.ts';
+export { type WallCorner, turnOf } from './flow/plan/wall-corner.ts';
 export { planReport, planSections, type ReportSection } from './flow/plan/plan-report.ts';
 export { drawPlanView } from './flow/plan/draw/plan-view.ts';
 export { drawSection } from './flow/plan/draw/section.ts';

@@ -4,6 +4,7 @@ import {
   type PlanProblem,
   formatLengthWithUnit,
   nearestName,
+  planProblemWords,
   unreachable,
   withoutControls,
 } from '../index.ts';
@@ -14,6 +15,7 @@ import {
   closeTo,
   exampleOf,
   grouped,
+  mendOfChanged,
   mendOfMissing,
   nearestOf,
   nounOf,
@@ -32,7 +34,8 @@ interface Said {
   readonly mend: string;
 }
 
-type Kind = Problem['kind'];
+/** A plan's problems have their words beside the plan. */
+type Kind = Exclude<Problem, PlanProblem>['kind'];
 type Sayings = {
   readonly [K in Kind]: (problem: Extract<Problem, { readonly kind: K }>, style: LengthStyle) => Said;
 };
@@ -45,13 +48,21 @@ const inInches: LengthStyle = { units: 'in', printFraction: 32 };
  * @param style how to print lengths of a problem that has no file (a plan's)
  */
 export function printProblem(problem: Problem, style: LengthStyle = inInches): string {
-  // The table has one entry for each kind, so the entry found by the kind takes this very problem.
-  const say = sayings[problem.kind] as (problem: Problem, style: LengthStyle) => Said;
-  const { words, mend } = say(problem, style);
+  const { words, mend } = said(problem, style);
   const at = 'at' in problem ? problem.at : undefined;
   const excerpt = at === undefined ? null : printExcerpt(at);
   const head = `${whereOf(problem, at)}${words}`;
   return [head, ...(excerpt === null ? [] : [excerpt]), `  mend: ${mend}`].join('\n');
+}
+
+function said(problem: Problem, style: LengthStyle): Said {
+  if (problem.kind in sayings) {
+    // The table has one entry for each kind, so the entry found by the kind takes this very problem.
+    const say = sayings[problem.kind as Kind] as (problem: Problem, style: LengthStyle) => Said;
+    return say(problem, style);
+  }
+  const { says, mend } = planProblemWords(problem as PlanProblem, style);
+  return { words: says, mend };
 }
 
 /** Problems one under the other, a blank line between. */
@@ -125,6 +136,13 @@ const sayings: Sayings = {
     words: `the column ${quoted(name)} is missing`,
     mend: `add it; needed are ${needed.join(', ')}`,
   }),
+  'changed column': ({ formerly, now }) => ({
+    words:
+      formerly === null
+        ? `the column ${quoted(now)} is missing`
+        : `the column ${quoted(formerly)} has become ${quoted(now)}`,
+    mend: mendOfChanged[now],
+  }),
 
   'empty cell': ({ label }) => ({ words: `${label} is empty`, mend: 'fill it in' }),
   'no length': sayNoLength,
@@ -145,6 +163,10 @@ const sayings: Sayings = {
   'out of range': ({ label, text, range }) => ({
     words: `${label}: ${quoted(text)} must be ${rangeWords(range)}`,
     mend: 'correct the number',
+  }),
+  'negative corner': ({ label, text }) => ({
+    words: `${label}: ${quoted(text)} is no angle that a bevel gauge reads`,
+    mend: 'an inside corner is written with its word: inside 90',
   }),
   'unknown word': ({ label, text, known }) => ({
     words: `${label}: ${quoted(text)} is none of ${known.join(', ')}`,
@@ -223,47 +245,6 @@ const sayings: Sayings = {
   'not written': ({ code }) => ({
     words: `cannot be written: ${systemReason(code)}`,
     mend: 'check the permissions and the room on the disk, or name another folder',
-  }),
-
-  'no legs': () => ({
-    words: 'the mantel has no leg',
-    mend: 'give each run along a wall a line in legs.csv',
-  }),
-  'not above zero': ({ size, leg }) => ({
-    words: `${leg === null ? '' : `leg ${quoted(leg)}: `}${size} must be more than 0`,
-    mend: 'correct the length',
-  }),
-  'leg named twice': ({ leg }) => ({
-    words: `two legs are named ${quoted(leg)}`,
-    mend: 'give each its own name',
-  }),
-  'corner out of range': ({ leg, corner }) => ({
-    words: `leg ${quoted(leg)}: a corner of ${corner} degrees cannot be mitered`,
-    mend: 'give the angle turned to the next leg: 90 round a square corner, -90 into one',
-  }),
-  'leg too short': ({ leg, lacking }, style) => ({
-    words: `leg ${quoted(leg)} is too short for its corners, by ${formatLengthWithUnit(lacking, style)}`,
-    mend: 'make it longer, or its neighbours less deep',
-  }),
-  'no hollow': ({ faceHeight, least }, style) => ({
-    words: `a face ${formatLengthWithUnit(faceHeight, style)} high leaves no hollow between the panels`,
-    mend: `make the face higher than ${formatLengthWithUnit(least, style)}, or the boards thinner`,
-  }),
-  'ledger too high': ({ width, room }, style) => ({
-    words: `a ledger ${formatLengthWithUnit(width, style)} wide does not fit the hollow of ${formatLengthWithUnit(room, style)}`,
-    mend: 'take a narrower ledger section',
-  }),
-  'ledger too thick': ({ leg, thickness, room }, style) => ({
-    words: `leg ${quoted(leg)}: a ledger ${formatLengthWithUnit(thickness, style)} thick does not fit the depth of ${formatLengthWithUnit(room, style)}`,
-    mend: 'take a thinner ledger section, or a deeper leg',
-  }),
-  'legs cross': ({ leg, other }) => ({
-    words: `the legs ${quoted(leg)} and ${quoted(other)} run into each other`,
-    mend: 'check their lengths and corners',
-  }),
-  'piece too long': ({ piece }) => ({
-    words: `${quoted(piece)} comes out longer than any piece may be`,
-    mend: 'check the unit of the legs',
   }),
 };
 

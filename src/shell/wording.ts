@@ -1,5 +1,5 @@
 import { nearestName, seenCharacters, withoutControls } from '../index.ts';
-import type { JobFile, Range, Wanted } from './read/problem.ts';
+import type { ChangedColumn, JobFile, Range, Wanted } from './read/problem.ts';
 
 /** What to do about each file when it is not there. */
 export const mendOfMissing: Readonly<Record<JobFile, string>> = {
@@ -9,7 +9,15 @@ export const mendOfMissing: Readonly<Record<JobFile, string>> = {
   defects: 'list the defects in it: board,kind,face,from,to,low,high',
   yard: 'list the boards on offer in it: board,length,width,thickness,price',
   mantel: 'write it (setting,value: face height, thickness ...), or write parts.csv by hand',
-  legs: 'write it (leg,along wall,projection,corner), or write parts.csv by hand',
+  legs: 'write it (leg,along wall,projection,wall corner), or write parts.csv by hand',
+};
+
+/** What to do about a column that an older file has in another form. */
+export const mendOfChanged: Readonly<Record<ChangedColumn, string>> = {
+  'wall corner':
+    'give there what a bevel gauge reads on the two walls: 90, 92 where the corner is blunt, inside 90 in an alcove, nothing in ' +
+    'the last row (where an older file gave the angle turned: 180 less that). "projection" and "along wall" are of the finished ' +
+    "mantel now: to an older file's add the thickness of the boards, to each projection, and to the length along the wall at a cap",
 };
 
 /** What a cell should have been. */
@@ -19,6 +27,7 @@ export const nounOf: Readonly<Record<Wanted, string>> = {
   share: 'number',
   price: 'price',
   angle: 'angle',
+  corner: 'angle of a corner',
   stages: 'whole number',
   show: 'answer',
   section: 'section',
@@ -31,6 +40,7 @@ export const exampleOf: Readonly<Record<Wanted, string>> = {
   share: 'a number from 0 to 1, like 0.25, or 25%',
   price: 'a number like 42.50; in boards.csv 8.50/bf is a price per board foot',
   angle: 'degrees, like 45 or -22.5; a square end is empty',
+  corner: 'what a bevel gauge reads, like 90, 92 or inside 90',
   stages: 'a whole number like 4, or any',
   show: 'yes, no, or a number: the more, the more the part is looked at',
   section: 'thickness x width, like 1 1/2 x 3 1/2, or none',

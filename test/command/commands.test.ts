@@ -141,7 +141,7 @@ describe('plan', () => {
   });
 
   it('says what cannot be built', async () => {
-    const folder = jobFolder({ ...wall, 'legs.csv': 'leg,along wall,projection,corner\nfront,60,-3,\n' });
+    const folder = jobFolder({ ...wall, 'legs.csv': 'leg,along wall,projection,wall corner\nfront,60,-3,\n' });
     const { code, out, err } = await runIn(testWorld(), 'plan', folder);
     expect({ code, out }).toEqual({ code: 2, out: '' });
     expect(err).toMatch(/projection/);
@@ -192,7 +192,7 @@ describe('layout', () => {
     const folder = jobFolder({
       'parts.csv': null,
       'mantel.csv': 'setting,value\nface height,5\nthickness,3/4\nleft end,wall\nright end,wall\n',
-      'legs.csv': 'leg,along wall,projection\nfront,40,4\n',
+      'legs.csv': 'leg,along wall,projection,wall corner\nfront,40,4,\n',
       'boards.csv': 'board,length,width,thickness\nB1,96,10,4/4\n',
     });
     const { code, out, err } = await runIn(testWorld(), 'layout', folder, '--json');

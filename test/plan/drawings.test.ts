@@ -28,7 +28,7 @@ function tagFault(drawing: string): string | null {
   return open.length === 0 ? null : `left open: ${open.join(' ')}`;
 }
 
-const legs = [leg('left', 14, 8), leg('front', 60, 7.5), leg('right', 6, 8)];
+const legs = [leg('left', 14.75, 8.75), leg('front', 60, 8.25), leg('right', 6, 8.75)];
 
 describe('the plan view', () => {
   const drawing = drawPlanView(planned({ leftEnd: 'capped' }, legs), style);
@@ -43,10 +43,16 @@ describe('the plan view', () => {
 
   it('carries every face, wall and depth', () => {
     const texts = textsOf(drawing);
-    // Faces: 14 + 7.5 + 2 × 3/4 of cap and corner; 60 + 16 + 2 × 3/4; 6 + 7.5 + 3/4. Depths: projection and 3/4.
-    for (const size of ['23"', '77 1/2"', '14 1/4"', 'wall 14"', 'wall 60"', 'wall 6"', '8 3/4"', '8 1/4"'])
+    // Faces: 14 + 7.5 + 2 × 3/4 of cap and corner; 60 + 16 + 2 × 3/4; 6 + 7.5 + 3/4. Depths: what it stands off.
+    for (const size of ['23"', '77 1/2"', '14 1/4"', 'wall 60", gap 0"', '8 3/4"', '8 1/4"'])
       expect(texts).toContain(size);
-    expect(texts.filter((text) => text === '45°')).toHaveLength(3);
+    expect(texts).toContain('end at 14 3/4", gap 0"');
+    expect(texts).toContain('end at 6", gap 0"');
+    expect(texts).toContain('Seen from above, finished 77 1/2" × 23" × 6 1/2"');
+    // A cap, two corners, and the end in the side wall.
+    expect(texts.filter((text) => text === 'saw 45°')).toHaveLength(3);
+    expect(texts.filter((text) => text === 'wall 90°')).toHaveLength(2);
+    expect(texts).toContain('wall 90°, saw 0°');
   });
 
   it('numbers each piece once on the drawing and once in the key', () => {
@@ -61,22 +67,24 @@ describe('the plan view', () => {
 
   it('cuts a long name, but not what the piece is', () => {
     const long = textsOf(
-      drawPlanView(planned({}, [leg('the long wall beside the old oak door', 60, 8)]), style),
+      drawPlanView(planned({}, [leg('the long wall beside the old oak door', 60, 8.75)]), style),
     );
     expect(long).toContain('the long wall beside th… facing');
     expect(long).toContain('the long wall beside th… top (bottom alike)');
   });
 
   it('an inside corner has its size beside the face, since dimension lines would cross there', () => {
-    const inside = textsOf(drawPlanView(planned({}, [leg('front', 60, 8, -90), leg('right', 30, 6)]), style));
+    const inside = textsOf(
+      drawPlanView(planned({}, [leg('front', 60, 8.75, -90), leg('right', 30, 6.75)]), style),
+    );
     expect(inside).toContain('face 53 1/4"');
     expect(inside).toContain('left end 45° inside bevel, right end square');
   });
 
   it('draws to scale', () => {
-    const beam = drawPlanView(planned({ ledger: null }, [leg('beam', 60, 12, 0)]), style);
-    // 60 in fill the 1400 units between the margins; the panel is 12 in deep.
-    expect(beam).toContain(`M220 200L1620 200L1620 480L220 480Z`);
+    const beam = drawPlanView(planned({ ledger: null }, [leg('beam', 60, 12.75, 0)]), style);
+    // 60 in fill the 1400 units between the margins; the panel is 12 in deep, the facing 3/4 before it.
+    expect(beam).toContain(`M220 210L1620 210L1620 490L220 490Z`);
   });
 });
 

@@ -10,12 +10,12 @@ import { defaultShop } from '../../src/flow/shop/shop.ts';
 import { leg, planned } from './mantels.ts';
 
 const style = { units: 'in', printFraction: 32 } as const;
-const breast = [leg('left', 14, 5), leg('front', 60, 7.5), leg('right', 6, 5)];
+const breast = [leg('left', 14, 5.75), leg('front', 60, 8.25), leg('right', 6, 5.75)];
 
 describe('weight', () => {
   it('board feet of the finished parts times the species, by hand', () => {
     // A beam 72 × 8 of 3/4 boards: facing 72 × 6 1/2, top and bottom 72 × 8 each: 1620 square inches, 8.4375 board feet.
-    const weight = planWeight(planned({ ledger: null }, [leg('beam', 72, 8)]));
+    const weight = planWeight(planned({ ledger: null }, [leg('beam', 72, 8.75)]));
     expect(weight.boxBoardFeet).toBeCloseTo((72 * (6.5 + 8 + 8) * 0.75) / 144, 9);
     // Black cherry 2.91 lb a board foot (Wood Handbook: G 0.50, 62.4 × 0.50 × 1.12 / 12).
     expect(weight.box.most).toBeCloseTo(8.4375 * 2.912, 2);
@@ -44,10 +44,10 @@ describe('saw angles', () => {
     expect(angles[1]!.panels.map(({ degrees }) => Math.round(degrees * 10) / 10)).toEqual([56.3, 33.7]);
   });
   it('a turn of 135 is steeper than common saws tilt; an inside corner has its long points on the back', () => {
-    const [sharp] = sawAngles(planned({}, [leg('a', 60, 5, 135), leg('b', 40, 5)]));
+    const [sharp] = sawAngles(planned({}, [leg('a', 60, 5.75, 135), leg('b', 40, 5.75)]));
     expect(sharp).toMatchObject({ steep: true, turn: 135 });
     expect(sharp!.bevels[0]).toMatchObject({ degrees: 67.5, longPoint: 'show face' });
-    const [inside] = sawAngles(planned({}, [leg('a', 60, 5, -90), leg('b', 40, 5)]));
+    const [inside] = sawAngles(planned({}, [leg('a', 60, 5.75, -90), leg('b', 40, 5.75)]));
     expect(inside!.bevels.map(({ longPoint, degrees }) => [longPoint, degrees])).toEqual([
       ['back', 45],
       ['back', 45],
@@ -59,7 +59,7 @@ describe('the clearance caution', () => {
   const caution = (height: number | null, projection: number) =>
     clearanceCaution(
       planned({ heightAboveOpening: height === null ? null : inches(height) }, [
-        leg('front', 60, projection),
+        leg('front', 60, projection + 0.75),
       ]),
     );
 
@@ -127,8 +127,10 @@ describe('the report', () => {
     const plan = planned({ leftEnd: 'capped' }, breast);
     expect(planSections(plan, defaultShop).map(({ heading }) => heading)).toEqual([
       'Mantel',
+      'Finished sizes',
+      'At the walls',
       'Parts, finished, from long point to long point',
-      'Saw angles, off square',
+      'Angles: the wall as a bevel gauge reads it, the saw off square',
       'Grain round the corners',
       'Weight',
       'Caution: distance from the fire',

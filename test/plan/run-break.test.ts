@@ -4,7 +4,7 @@ import { breakRun } from '../../src/flow/plan/run-break.ts';
 import { planParts, withRunGroups } from '../../src/flow/parts/plan-parts.ts';
 import { leg, planned } from './mantels.ts';
 
-const breast = [leg('left', 12, 8), leg('front', 60, 8), leg('right', 12, 8)];
+const breast = [leg('left', 12, 8.75), leg('front', 60, 8.75), leg('right', 12, 8.75)];
 const short = (groups: readonly (readonly string[])[]): string =>
   groups
     .map((group) => group.map((name) => name.replace(' facing', '').replace(' cap', 'C')).join('+'))
@@ -34,7 +34,7 @@ describe('breaking the run of the facing', () => {
   });
 
   it('a beam with two caps has only front corners to break', () => {
-    const ways = breakRun(planned({ leftEnd: 'capped', rightEnd: 'capped' }, [leg('front', 60, 8)])).map(
+    const ways = breakRun(planned({ leftEnd: 'capped', rightEnd: 'capped' }, [leg('front', 60, 8.75)])).map(
       short,
     );
     expect(ways).toEqual([
@@ -46,7 +46,7 @@ describe('breaking the run of the facing', () => {
   });
 
   it('one facing alone, or glued-up ones, are no run', () => {
-    expect(breakRun(planned({}, [leg('front', 60, 8)]))).toEqual([]);
+    expect(breakRun(planned({}, [leg('front', 60, 8.75)]))).toEqual([]);
     const glued = planned({}, breast, { widestBoard: inches(5) });
     expect(breakRun(glued)).toEqual([]);
     expect(planParts(glued).every(({ run }) => run === null)).toBe(true);

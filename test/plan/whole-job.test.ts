@@ -8,15 +8,15 @@ import { leg, planned } from './mantels.ts';
  * ends, butted panels, a ledger 3/4 × 3.
  *
  *      cap ▐ left ┌────────────────────────────┐ right ▐ cap
- *          ▐  12  │       breast, 60 wide      │  18   ▐
- *          ▐ 5 off└────────────────────────────┘ 5 off ▐
- *          ▐_______________ front, 7 off ______________▐
+ *          ▐ 8 3/4│       breast, 60 wide      │18 3/4 ▐
+ *          ▐5 3/4 └────────────────────────────┘ 5 3/4 ▐
+ *          ▐_______________ front, 7 3/4 off____________▐
  */
 describe('a double return, counted by hand', () => {
   const plan = planned({ faceHeight: inches(6), leftEnd: 'capped', rightEnd: 'capped' }, [
-    leg('left', 8, 5),
-    leg('front', 60, 7),
-    leg('right', 18, 5),
+    leg('left', 8.75, 5.75),
+    leg('front', 60, 7.75),
+    leg('right', 18.75, 5.75),
   ]);
   const counted: [name: string, length: number, width: number, left: number, right: number, show: number][] =
     [

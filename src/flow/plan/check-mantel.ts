@@ -5,15 +5,18 @@ import type { PlanProblem, SizeName } from './plan-problem.ts';
 /** Degrees; at a sharper turn the facings' miters run out into feathers. */
 export const sharpestCorner = 175;
 
+/** Degrees; an end that dies into a more slanting wall is no end but a corner. */
+export const leastWallAngle = 45;
+
 /** The height inside the box: the face less the panels behind it. */
 export function hollowHeight(mantel: Mantel): number {
   return mantel.faceHeight - mantel.thickness * (mantel.bottom === 'closed' ? 2 : 1);
 }
 
 /** All that is wrong with the sizes themselves, before any geometry. */
-export function checkMantel(mantel: Mantel, legs: readonly Leg[]): PlanProblem[] {
+export function checkMantel(mantel: Mantel, legs: readonly Leg[], fitGap: Tick): PlanProblem[] {
   if (legs.length === 0) return [...settings(mantel), { kind: 'no legs' }];
-  return [...settings(mantel), ...legs.flatMap((leg, index) => ofLeg(mantel, legs, leg, index))];
+  return [...settings(mantel), ...legs.flatMap((_, index) => ofLeg(mantel, legs, index, fitGap))];
 }
 
 function settings(mantel: Mantel): PlanProblem[] {
@@ -29,6 +32,12 @@ function settings(mantel: Mantel): PlanProblem[] {
       ...aboveZero('ledger thickness', ledger.thickness, null),
       ...aboveZero('ledger width', ledger.width, null),
     );
+  for (const side of ['left', 'right'] as const) {
+    const angle = mantel[`${side}WallAngle`];
+    // Written so that NaN is out of range too.
+    if (mantel[`${side}End`] === 'wall' && !(angle >= leastWallAngle && angle <= 180 - leastWallAngle))
+      problems.push({ kind: 'side wall out of range', side, angle });
+  }
   if (problems.length > 0) return problems;
   const hollow = hollowHeight(mantel);
   if (hollow <= 0) return [{ kind: 'no hollow', faceHeight, least: ticks(faceHeight - hollow) }];
@@ -37,7 +46,8 @@ function settings(mantel: Mantel): PlanProblem[] {
   return [];
 }
 
-function ofLeg(mantel: Mantel, legs: readonly Leg[], leg: Leg, index: number): PlanProblem[] {
+function ofLeg(mantel: Mantel, legs: readonly Leg[], index: number, fitGap: Tick): PlanProblem[] {
+  const leg = legs[index]!;
   const { ledger } = mantel;
   const problems = [
     ...aboveZero('along wall', leg.alongWall, leg.name),
@@ -45,17 +55,16 @@ function ofLeg(mantel: Mantel, legs: readonly Leg[], leg: Leg, index: number): P
   ];
   if (legs.findIndex(({ name }) => name === leg.name) < index)
     problems.push({ kind: 'leg named twice', leg: leg.name });
-  const turn = Math.abs(leg.corner);
+  const turn = Math.abs(leg.turn);
   // Written so that NaN is out of range too. The last leg turns to nothing.
   if (index < legs.length - 1 && !(turn >= 1 && turn <= sharpestCorner))
-    problems.push({ kind: 'corner out of range', leg: leg.name, corner: leg.corner });
-  if (ledger !== null && leg.projection > 0 && ledger.thickness >= leg.projection)
-    problems.push({
-      kind: 'ledger too thick',
-      leg: leg.name,
-      thickness: ledger.thickness,
-      room: leg.projection,
-    });
+    problems.push({ kind: 'corner out of range', leg: leg.name, turn: leg.turn });
+  if (problems.length > 0 || mantel.thickness <= 0) return problems;
+  const room = ticks(leg.projection - mantel.thickness);
+  if (room <= fitGap)
+    problems.push({ kind: 'no depth', leg: leg.name, least: ticks(mantel.thickness + fitGap) });
+  else if (ledger !== null && ledger.thickness >= room)
+    problems.push({ kind: 'ledger too thick', leg: leg.name, thickness: ledger.thickness, room });
   return problems;
 }
 

@@ -27,8 +27,8 @@ export interface ClearanceCaution {
 
 /** The figures of the clearance caution. It compares; it never says that a design is safe or complies. */
 export function clearanceCaution(plan: MantelPlan): ClearanceCaution {
-  const { heightAboveOpening: height, thickness } = plan.mantel;
-  const projection = ticks(Math.max(...plan.legs.map((leg) => leg.projection)) + thickness);
+  const { heightAboveOpening: height } = plan.mantel;
+  const projection = ticks(Math.max(...plan.legs.map((leg) => leg.projection)));
   const off = projection / ticksPerInch;
   const ircAsks = leastDistance(off);
   const nfpaAsks = leastDistanceNfpa('above', off);

@@ -3,7 +3,7 @@ import { ticksUp } from '../../trade/miter.ts';
 import type { Mantel } from './mantel.ts';
 import { capOutline, facingOutline } from './outline.ts';
 import type { PlanPiece } from './piece.ts';
-import { type LegEnd, type PlannedLeg, longPointLength } from './planned-leg.ts';
+import { type PlannedLeg, longPointLength } from './planned-leg.ts';
 
 /**
  * The boards that show, in the order one walks them: the left cap, a facing for each leg, the right cap. Each is as high as the
@@ -30,33 +30,28 @@ export function facingPieces(
     kind: 'facing',
     leg: index,
     length: ticksUp(longPointLength(leg)),
-    leftEnd: bevel(leg.left),
-    rightEnd: bevel(leg.right),
+    leftEnd: leg.left.bevel,
+    rightEnd: leg.right.bevel,
     show: index === front ? 3 : 2,
     note: [...glueNote, ...insideNote(leg)].join('; '),
-    outline: facingOutline(mantel, leg),
+    outline: facingOutline(leg),
   }));
   const cap = (leg: PlannedLeg, index: number, side: 'left' | 'right'): PlanPiece => ({
     ...shared,
     name: `${side} cap`,
     kind: 'cap',
     leg: index,
-    length: ticks(leg.projection + mantel.thickness),
+    length: ticks(leg.projection - leg.gap),
     leftEnd: side === 'left' ? 0 : 45,
     rightEnd: side === 'left' ? 45 : 0,
     show: 2,
     note: glueNote.join('; '),
-    outline: capOutline(mantel, leg, side),
+    outline: capOutline(leg, side),
   });
   const [first, last] = [legs[0], legs.at(-1)];
   if (first?.left.kind === 'capped') pieces.unshift(cap(first, 0, 'left'));
   if (last?.right.kind === 'capped') pieces.push(cap(last, legs.length - 1, 'right'));
   return pieces;
-}
-
-/** Half the turn, negative where the long point lies on the back. */
-function bevel(end: LegEnd): number {
-  return end.turn / 2;
 }
 
 function insideNote(leg: PlannedLeg): string[] {

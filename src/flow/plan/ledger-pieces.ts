@@ -1,5 +1,5 @@
 import { ticks } from '../../base/units/tick.ts';
-import { miterGain } from '../../trade/miter.ts';
+import { miterGain, radians } from '../../trade/miter.ts';
 import type { Mantel } from './mantel.ts';
 import type { PlanPiece } from './piece.ts';
 import { type LegEnd, type PlannedLeg } from './planned-leg.ts';
@@ -7,7 +7,8 @@ import { pointOf } from './point.ts';
 
 /**
  * The strips on the wall that the box slips over and hangs on, under the top panel: one along each leg. At an inside corner both
- * stop short by thickness × tan(φ/2), where their front edges meet, so that neither is in the other's way.
+ * stop short by thickness × tan(φ/2), where their front edges meet, so that neither is in the other's way; at a free end they stop
+ * where the carcass does.
  * A leg too short for one has none.
  */
 export function ledgerPieces(mantel: Mantel, legs: readonly PlannedLeg[]): PlanPiece[] {
@@ -45,6 +46,9 @@ export function ledgerPieces(mantel: Mantel, legs: readonly PlannedLeg[]): PlanP
 }
 
 function givenUp(end: LegEnd, thickness: number): number {
+  if (end.kind === 'capped') return -end.carcass;
+  // A side wall that leans over the leg is nearest at the ledger's front edge.
+  if (end.kind === 'wall') return thickness * Math.tan(radians(Math.max(0, -end.bevel)));
   if (end.turn >= 0) return 0;
   return end.turn === -90 ? thickness : miterGain(thickness, -end.turn / 2);
 }

@@ -15,6 +15,10 @@ export interface Mantel {
   readonly bottom: 'closed' | 'open';
   readonly leftEnd: EndKind;
   readonly rightEnd: EndKind;
+  /** What a bevel gauge reads between the wall behind the first leg and the side wall that its end dies into: 90 when square. */
+  readonly leftWallAngle: number;
+  /** The same behind the last leg. */
+  readonly rightWallAngle: number;
   /** How the top and bottom panels of two legs meet at a corner, seen from above. */
   readonly panelJoint: 'butt' | 'miter';
   /** From the top of the firebox opening to the lowest part of the mantel; null: not given. */
@@ -27,14 +31,14 @@ export interface Mantel {
 
 /**
  * One straight run of the mantel along one wall plane: one row of `legs.csv`, the breast walked from left to right as
- * seen from the room.
+ * seen from the room. Its figures are of the wall or of the finished mantel, never of the carcass.
  */
 export interface Leg {
   readonly name: string;
-  /** Length of the wall plane from corner to corner, ticks, > 0. */
+  /** Length of the wall plane from corner to corner; at a free end to where the finished mantel ends, cap and all. Ticks, > 0. */
   readonly alongWall: Tick;
-  /** How far the carcass stands off that wall plane, ticks, > 0; the facing stands before it, one thickness farther. */
+  /** How far the finished mantel stands off that wall plane, facing and all, ticks, > 0. */
   readonly projection: Tick;
-  /** Degrees turned to the next leg: 90 round a square outside corner, negative into an inside one. Unread on the last. */
-  readonly corner: number;
+  /** Degrees turned to the next leg (see `turnOf`): 90 round a square outside corner, negative into an inside one. Unread on the last. */
+  readonly turn: number;
 }

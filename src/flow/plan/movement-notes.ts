@@ -27,7 +27,7 @@ export function movementNotes(plan: MantelPlan): MovementNote[] {
   return legs.slice(1).flatMap((after, index): MovementNote[] => {
     const before = legs[index]!;
     if (after.left.panelEnd === 'miter') {
-      const width = ticks(Math.max(before.projection, after.projection));
+      const width = ticks(Math.max(before.depth - before.gap, after.depth - after.gap));
       const change = yearly(width, species);
       return [{ leg: before.name, neighbour: after.name, width, change, joint: 'miter' }];
     }
@@ -36,8 +36,9 @@ export function movementNotes(plan: MantelPlan): MovementNote[] {
     if (panelShape(legs, moving).grain === 'edge-joined') return [];
     const leg = legs[moving]!;
     const neighbour = moving === index ? after : before;
-    const change = yearly(leg.projection, species);
-    return [{ leg: leg.name, neighbour: neighbour.name, width: leg.projection, change, joint: 'butt' }];
+    const width = ticks(leg.depth - leg.gap);
+    const change = yearly(width, species);
+    return [{ leg: leg.name, neighbour: neighbour.name, width, change, joint: 'butt' }];
   });
 }
 

@@ -4,7 +4,7 @@ import { angleText } from './angle-text.ts';
 import type { Mantel } from './mantel.ts';
 import { panelCorners, panelOutline } from './outline.ts';
 import type { PlanPiece } from './piece.ts';
-import type { PlannedLeg } from './planned-leg.ts';
+import { type PlannedLeg, panelEdges } from './planned-leg.ts';
 import { turnBy } from './turn.ts';
 
 /** Strips narrower than this make a fussy panel; wider ones tend to cup. Common practice, no source. */
@@ -25,8 +25,8 @@ interface PanelShape {
 }
 
 /**
- * Top and bottom panels. They lie behind the facing and between it and the wall, flush with the facing's edges, so their
- * width is the leg's projection.
+ * Top and bottom panels. They lie behind the facing and between it and the wall (or the gap along it), flush with the facing's
+ * edges, so their width is the leg's depth less the gap.
  * A short return (an end leg round an outside corner, no deeper than `deepestShortReturn`) has its grain parallel with
  * the leg it is joined to and is edge-joined to it, so that the whole top moves as one; a longer one keeps its own grain.
  * Where the maker asks for mitered panels, short returns are mitered too.
@@ -90,8 +90,9 @@ function extent(
 
 /** Degrees a panel's end is cut off square, seen from above; positive when its front edge is the longer. */
 export function panelAngle(leg: PlannedLeg, side: 'left' | 'right'): number {
-  const { atWall, atFront } = leg[side].panel;
-  return (Math.atan2(atFront - atWall, leg.projection) * 180) / Math.PI;
+  const { atBack, atFront } = leg[side].panel;
+  const { back, front } = panelEdges(leg);
+  return (Math.atan2(atFront - atBack, front - back) * 180) / Math.PI;
 }
 
 function panelNote(

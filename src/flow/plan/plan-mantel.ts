@@ -1,5 +1,5 @@
 import { type Result, failure, success } from '../../base/result/result.ts';
-import { type Tick, longestLength } from '../../base/units/tick.ts';
+import { type Tick, longestLength, ticks } from '../../base/units/tick.ts';
 import { ticksUp } from '../../trade/miter.ts';
 import { checkMantel } from './check-mantel.ts';
 import { crossingSides } from './crossing.ts';
@@ -11,10 +11,12 @@ import { panelPieces } from './panel-pieces.ts';
 import type { PlanPiece } from './piece.ts';
 import type { PlanProblem } from './plan-problem.ts';
 import {
+  type LegSizes,
   type PlannedLeg,
   frontOf,
   innerLength,
   legEnds,
+  legSizes,
   longPointLength,
   outerLength,
 } from './planned-leg.ts';
@@ -34,14 +36,15 @@ export interface MantelPlan {
 export interface PlanOptions {
   /** The widest usable board at hand: decides whether a facing must be glued up, and nothing else. */
   readonly widestBoard?: Tick;
+  /** What the box leaves free along each side of the breast; none when not given. */
+  readonly fitGap?: Tick;
 }
 
 /**
  * Works out a box mantel: legs and settings to pieces.
  *
- * `projection` is the carcass's: the panels are that wide, and the facing stands before them, so the finished mantel stands off
- * the wall by projection + thickness. `along wall` is the carcass's too: a cap stands outside it.
- * At a corner turned by φ each facing gains thickness × tan(φ/2) over the carcass; a cap is a square corner round which
+ * What is given is of the wall or of the finished mantel: the facing's thickness is taken off a projection, and a cap's off the
+ * length along the wall, to come to the carcass. At a corner turned by φ each facing gains thickness × tan(φ/2) over the carcass; a cap is a square corner round which
  * nothing projects. So a facing with one mitered end at a square corner gains one thickness, with two it gains two.
  * @returns all problems that the sizes have; none of them, then those of the geometry
  */
@@ -53,14 +56,14 @@ export function planMantel(
   const given = givenLegs.map((leg, index) =>
     leg.name.trim() === '' ? { ...leg, name: `leg ${index + 1}` } : leg,
   );
-  const problems = checkMantel(mantel, given);
+  const { widestBoard = null, fitGap = ticks(0) } = options;
+  const problems = checkMantel(mantel, given, fitGap);
   if (problems.length > 0) return failure(problems);
-  const widestBoard = options.widestBoard ?? null;
   const front = frontOf(given);
-  const legs = plannedLegs(mantel, given, front);
+  const legs = plannedLegs(mantel, legSizes(given, mantel.thickness, front, fitGap), front);
   const impossible = impossibleLegs(legs);
   if (impossible.length > 0) return failure(impossible);
-  const crossing = crossingLegs(mantel, legs);
+  const crossing = crossingLegs(legs);
   if (crossing !== null) return failure([crossing]);
   const pieces = [
     ...facingPieces(mantel, legs, front, widestBoard),
@@ -71,15 +74,15 @@ export function planMantel(
 }
 
 /** Legs with their ends and places; the front leg lies level in the plan view and begins at its origin. */
-function plannedLegs(mantel: Mantel, given: readonly Leg[], front: number): PlannedLeg[] {
+function plannedLegs(mantel: Mantel, given: readonly LegSizes[], front: number): PlannedLeg[] {
   const legs: PlannedLeg[] = [];
-  let heading = -given.slice(0, front).reduce((sum, { corner }) => sum + corner, 0);
+  let heading = -given.slice(0, front).reduce((sum, { turn }) => sum + turn, 0);
   let origin: Point = { x: 0, y: 0 };
-  given.forEach(({ name, alongWall, projection, corner }, index) => {
+  given.forEach(({ turn, ...sizes }, index) => {
     const frame = { origin, heading };
-    legs.push({ name, alongWall, projection, ...legEnds(mantel, given, index, front), frame });
-    origin = pointOf(frame, alongWall, 0);
-    heading += corner;
+    legs.push({ ...sizes, ...legEnds(mantel, given, index, front), frame });
+    origin = pointOf(frame, sizes.alongWall, 0);
+    heading += turn;
   });
   const { x, y } = legs[front]!.frame.origin;
   return legs.map((leg) => ({
@@ -107,9 +110,9 @@ function impossibleLegs(legs: readonly PlannedLeg[]): PlanProblem[] {
 }
 
 /** Whether the mantel runs into itself, as seen from above. */
-function crossingLegs(mantel: Mantel, legs: readonly PlannedLeg[]): PlanProblem | null {
+function crossingLegs(legs: readonly PlannedLeg[]): PlanProblem | null {
   const wall = wallPath(legs);
-  const outer = [...outerPath(mantel, legs)].reverse();
+  const outer = [...outerPath(legs)].reverse();
   const sides = crossingSides([...wall, ...outer]);
   if (sides === null) return null;
   const [leg, other] = sides.map((side) => legs[legOfSide(side, legs.length, outer.length, legs)]!.name);

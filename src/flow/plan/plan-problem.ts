@@ -18,7 +18,10 @@ export type PlanProblem = ProblemBase &
     /** `leg` is null for a setting of the mantel. */
     | { readonly kind: 'not above zero'; readonly size: SizeName; readonly leg: string | null }
     | { readonly kind: 'leg named twice'; readonly leg: string }
-    | { readonly kind: 'corner out of range'; readonly leg: string; readonly corner: number }
+    | { readonly kind: 'corner out of range'; readonly leg: string; readonly turn: number }
+    | { readonly kind: 'side wall out of range'; readonly side: 'left' | 'right'; readonly angle: number }
+    /** The facing (and the gap behind the panels) takes up the whole projection. */
+    | { readonly kind: 'no depth'; readonly leg: string; readonly least: Tick }
     /** The corners at its ends eat up the whole leg, and this much more. */
     | { readonly kind: 'leg too short'; readonly leg: string; readonly lacking: Tick }
     | { readonly kind: 'no hollow'; readonly faceHeight: Tick; readonly least: Tick }

@@ -5,6 +5,7 @@ import type { Shop } from '../shop/shop.ts';
 import { angleText } from './angle-text.ts';
 import { clearanceCaution, clearanceLines } from './clearance-caution.ts';
 import { hangingLines, weightText } from './hanging-caution.ts';
+import { contactLines, finishedLines } from './finished-sizes.ts';
 import { movementLines, movementNotes } from './movement-notes.ts';
 import type { PlanPiece } from './piece.ts';
 import type { MantelPlan } from './plan-mantel.ts';
@@ -31,12 +32,14 @@ export function planSections(plan: MantelPlan, shop: Shop): ReportSection[] {
   });
   return [
     text('Mantel', [overall(plan, shop)]),
+    text('Finished sizes', finishedLines(plan, shop)),
+    text('At the walls', contactLines(plan, shop)),
     {
       heading: 'Parts, finished, from long point to long point',
       lines: partsTable(plan, shop),
       isTable: true,
     },
-    text('Saw angles, off square', angleLines(plan)),
+    text('Angles: the wall as a bevel gauge reads it, the saw off square', angleLines(plan)),
     text('Grain round the corners', runLines(plan, shop)),
     text('Weight', [weightLine(plan, weight, shop)]),
     text('Caution: distance from the fire', clearanceLines(clearanceCaution(plan), shop)),
@@ -60,14 +63,12 @@ function overall(plan: MantelPlan, style: LengthStyle): string {
   const size = (length: Tick): string => formatLengthWithUnit(length, style);
   const { mantel, legs, front } = plan;
   const leg = legs[front]!;
-  const face = plan.pieces.find(({ kind, leg: at }) => kind === 'facing' && at === front)!;
   const names = legs.map(({ name }) => name).join(', ');
   const count =
     legs.length === 1 ? `One leg (${names})` : `${legs.length} legs (${names}), the front being ${leg.name}`;
   return (
-    `${count}. Face ${size(mantel.faceHeight)} high, ${size(face.length)} long at the front. The front's carcass is ` +
-    `${size(leg.projection)} deep and the facing stands before it, so the finished front stands off the wall by ` +
-    `${size(ticks(leg.projection + mantel.thickness))}. Panels lie behind the facing; all boards ${size(mantel.thickness)} thick.`
+    `${count}. The finished front stands ${size(leg.projection)} off the wall: its carcass is ${size(leg.depth)} deep and the ` +
+    `facing stands before it. Panels lie behind the facing; all boards ${size(mantel.thickness)} thick.`
   );
 }
 
@@ -90,14 +91,20 @@ function partsTable(plan: MantelPlan, style: LengthStyle): string[] {
 function angleLines(plan: MantelPlan): string[] {
   const cut = ({ piece, side, degrees, longPoint }: AngledCut): string =>
     `${piece} (${side} end) ${angleText(degrees)}, long point at the ${longPoint}`;
-  return sawAngles(plan).map(({ where, turn, bevels, panels, steep }) => {
+  return sawAngles(plan).map(({ where, wall, turn, bevels, panels, steep }) => {
     const angle = bevels[0]!.degrees;
     const jig = steep
       ? ` Few saws tilt beyond ${angleText(steepestCommonTilt)}: stand the piece on end in a jig and tilt ${angleText(90 - angle)}.`
       : '';
-    const back = turn < 0 ? ', inside corner, long points on the back' : '';
     const panelWords = panels.length === 0 ? '' : ` Panels: ${panels.map(cut).join('; ')}.`;
-    return `${where}, turned ${angleText(turn)}${back}: bevel both facing ends ${angleText(angle)}.${jig}${panelWords}`;
+    const ends =
+      bevels.length === 1
+        ? 'the facing end'
+        : turn < 0
+          ? 'both facing ends, long points on the back'
+          : 'both facing ends';
+    const back = bevels.length === 1 ? `, long point on the ${bevels[0]!.longPoint}` : '';
+    return `${where}: ${wall === null ? '' : `wall ${wall}, `}saw ${angleText(angle)} on ${ends}${back}.${jig}${panelWords}`;
   });
 }
 

@@ -1,15 +1,25 @@
-import type { Tick } from '../../base/units/tick.ts';
-import { miterGain } from '../../trade/miter.ts';
-import { type PanelEnd, type PanelReach, cornerCanButt, panelReach, runPast } from './corner.ts';
+import { type Tick, ticks } from '../../base/units/tick.ts';
+import { miterGain, radians } from '../../trade/miter.ts';
+import {
+  type PanelEdges,
+  type PanelEnd,
+  type PanelReach,
+  cornerCanButt,
+  panelReach,
+  runPast,
+} from './corner.ts';
 import type { EndKind, Leg, Mantel } from './mantel.ts';
 import type { Frame } from './point.ts';
+import { offSquare } from './wall-corner.ts';
 
 /** One end of a leg. Lengths in ticks, not whole; each is measured from the wall corner outwards, past the leg. */
 export interface LegEnd {
   readonly kind: EndKind | 'corner';
   /** Degrees turned there; a cap is a square corner round which nothing projects. 0 where nothing turns. */
   readonly turn: number;
-  /** How far the carcass's front edge runs past the wall corner. */
+  /** Degrees the facing's end is beveled off square; positive: long point on the show face, negative: on the back. */
+  readonly bevel: number;
+  /** How far the carcass's front edge runs past the wall corner; negative: it stops short, as behind a cap. */
   readonly carcass: number;
   /** What the outer face of the facing gains over that; negative at an inside corner. */
   readonly gain: number;
@@ -21,8 +31,12 @@ export interface LegEnd {
 export interface PlannedLeg {
   readonly name: string;
   readonly alongWall: Tick;
-  /** Of the carcass: the facing stands before it. */
+  /** Of the finished mantel. */
   readonly projection: Tick;
+  /** Of the carcass: from the wall to the back of the facing. */
+  readonly depth: Tick;
+  /** What the panels and caps leave free along the wall, so that the box slips over the breast. */
+  readonly gap: Tick;
   readonly left: LegEnd;
   readonly right: LegEnd;
   readonly frame: Frame;
@@ -58,10 +72,32 @@ export function frontOf(legs: readonly Leg[]): number {
   return best;
 }
 
+/** The sizes of a leg that its corners are worked out from. */
+export type LegSizes = Pick<PlannedLeg, 'name' | 'alongWall' | 'projection' | 'depth' | 'gap'> & {
+  readonly turn: number;
+};
+
+/**
+ * A leg's carcass and the gap behind it. There is a gap along the sides of the breast: every leg that lies round an outside
+ * corner from the front's side. @param front index of the front leg
+ */
+export function legSizes(
+  legs: readonly Leg[],
+  thickness: Tick,
+  front: number,
+  fitGap: Tick,
+): readonly LegSizes[] {
+  return legs.map(({ name, alongWall, projection, turn }, index) => {
+    const towardsFront = index < front ? turn : (legs[index - 1]?.turn ?? 0);
+    const gap = index !== front && towardsFront > 0 ? fitGap : ticks(0);
+    return { name, alongWall, projection, depth: ticks(projection - thickness), gap, turn };
+  });
+}
+
 /** Both ends of a leg. @param front index of the front leg */
 export function legEnds(
   mantel: Mantel,
-  legs: readonly Leg[],
+  legs: readonly LegSizes[],
   index: number,
   front: number,
 ): { left: LegEnd; right: LegEnd } {
@@ -71,38 +107,52 @@ export function legEnds(
   return {
     left:
       before === undefined
-        ? freeEnd(mantel, mantel.leftEnd)
-        : cornerEnd(mantel, leg, before, before.corner, index <= front),
+        ? freeEnd(mantel, leg, mantel.leftEnd, mantel.leftWallAngle)
+        : cornerEnd(mantel, leg, before, before.turn, index <= front),
     right:
       after === undefined
-        ? freeEnd(mantel, mantel.rightEnd)
-        : cornerEnd(mantel, leg, after, leg.corner, index >= front),
+        ? freeEnd(mantel, leg, mantel.rightEnd, mantel.rightWallAngle)
+        : cornerEnd(mantel, leg, after, leg.turn, index >= front),
   };
 }
 
-function freeEnd(mantel: Mantel, kind: EndKind): LegEnd {
-  const capped = kind === 'capped';
-  return {
-    kind,
-    turn: capped ? 90 : 0,
-    carcass: 0,
-    gain: capped ? mantel.thickness : 0,
-    panelEnd: 'square',
-    panel: { atWall: 0, atFront: 0 },
-  };
+function freeEnd(mantel: Mantel, leg: LegSizes, kind: EndKind, wallAngle: number): LegEnd {
+  const end = { kind, turn: 0, bevel: 0, carcass: 0, gain: 0, panelEnd: 'square' } as const;
+  switch (kind) {
+    case 'capped': {
+      // The cap's outer face is where the finished mantel ends, so the carcass stops one thickness short of it.
+      const short = mantel.thickness;
+      const panel = { atBack: -short, atFront: -short };
+      return { ...end, turn: 90, bevel: 45, carcass: -short, gain: short, panel };
+    }
+    case 'wall': {
+      const bevel = offSquare(wallAngle);
+      const lean = Math.tan(radians(bevel));
+      const panel = { atBack: leg.gap * lean, atFront: leg.depth * lean };
+      return { ...end, bevel, carcass: leg.depth * lean, gain: mantel.thickness * lean, panel };
+    }
+    case 'open':
+      return { ...end, panel: { atBack: 0, atFront: 0 } };
+  }
 }
 
-function cornerEnd(mantel: Mantel, own: Leg, other: Leg, turn: number, runsOn: boolean): LegEnd {
+function cornerEnd(mantel: Mantel, own: LegSizes, other: LegSizes, turn: number, runsOn: boolean): LegEnd {
   const butted = mantel.panelJoint === 'butt' && cornerCanButt(turn);
   const panelEnd = butted ? (runsOn ? 'runs on' : 'butts') : 'miter';
   return {
     kind: 'corner',
     turn,
-    carcass: runPast(own.projection, other.projection, turn),
+    bevel: turn / 2,
+    carcass: runPast(own.depth, other.depth, turn),
     gain: gainAt(mantel.thickness, turn),
     panelEnd,
-    panel: panelReach(panelEnd, own.projection, other.projection, turn),
+    panel: panelReach(panelEnd, panelEdges(own), panelEdges(other), turn),
   };
+}
+
+/** The panels lie between the gap along the wall and the facing. */
+export function panelEdges({ gap, depth }: Pick<PlannedLeg, 'gap' | 'depth'>): PanelEdges {
+  return { back: gap, front: depth };
 }
 
 /** t tan(φ/2), exactly one thickness at a square corner. */

@@ -2,6 +2,7 @@ import { sawSetting, steepestCommonTilt } from '../../trade/miter.ts';
 import { panelAngle } from './panel-pieces.ts';
 import type { MantelPlan } from './plan-mantel.ts';
 import type { LegEnd, PlannedLeg } from './planned-leg.ts';
+import { sideWallText, wallCornerText } from './wall-corner.ts';
 
 /** One cut off square at the end of a piece. */
 export interface AngledCut {
@@ -17,9 +18,11 @@ export interface AngledCut {
 export interface CornerAngles {
   /** `left return to front`, `left cap to left return`. */
   readonly where: string;
-  /** Degrees turned; negative at an inside corner. */
+  /** The corner of the masonry as a bevel gauge reads it, `92°`; null at a cap, which goes round no wall. */
+  readonly wall: string | null;
+  /** Degrees turned; negative at an inside corner; 0 where an end dies into a side wall. */
   readonly turn: number;
-  /** The two facing ends that meet: bevels through the thickness, both half the turn. */
+  /** The facing ends that meet there, or the one that dies into the wall: bevels through the thickness. */
   readonly bevels: readonly AngledCut[];
   /** Whether common saws do not tilt so far. */
   readonly steep: boolean;
@@ -27,15 +30,17 @@ export interface CornerAngles {
   readonly panels: readonly AngledCut[];
 }
 
-/** Every corner of the mantel with the angles its pieces are cut at. */
+/** Every corner of the mantel, and every end in a wall out of square, with the angles its pieces are cut at. */
 export function sawAngles(plan: MantelPlan): CornerAngles[] {
   const { legs } = plan;
   const corners: CornerAngles[] = [];
   const first = legs[0]!;
   const last = legs.at(-1)!;
+  if (first.left.kind === 'wall' && first.left.bevel !== 0) corners.push(sideWall('left', first));
   if (first.left.kind === 'capped') corners.push(capCorner('left cap', 'left', first));
   legs.slice(1).forEach((leg, index) => corners.push(wallCorner(legs[index]!, leg)));
   if (last.right.kind === 'capped') corners.push(capCorner('right cap', 'right', last));
+  if (last.right.kind === 'wall' && last.right.bevel !== 0) corners.push(sideWall('right', last));
   return corners;
 }
 
@@ -43,6 +48,7 @@ function wallCorner(before: PlannedLeg, after: PlannedLeg): CornerAngles {
   const { turn } = before.right;
   return {
     where: `${before.name} to ${after.name}`,
+    wall: wallCornerText(turn),
     turn,
     bevels: [
       bevel(`${before.name} facing`, 'right', before.right),
@@ -58,6 +64,7 @@ function capCorner(cap: string, side: 'left' | 'right', leg: PlannedLeg): Corner
   const facingBevel = bevel(`${leg.name} facing`, side, leg[side]);
   return {
     where: side === 'left' ? `${cap} to ${leg.name}` : `${leg.name} to ${cap}`,
+    wall: null,
     turn: 90,
     bevels: side === 'left' ? [capBevel, facingBevel] : [facingBevel, capBevel],
     steep: false,
@@ -65,8 +72,19 @@ function capCorner(cap: string, side: 'left' | 'right', leg: PlannedLeg): Corner
   };
 }
 
+function sideWall(side: 'left' | 'right', leg: PlannedLeg): CornerAngles {
+  return {
+    where: side === 'left' ? `side wall to ${leg.name}` : `${leg.name} to side wall`,
+    wall: sideWallText(leg[side].bevel),
+    turn: 0,
+    bevels: [bevel(`${leg.name} facing`, side, leg[side])],
+    steep: false,
+    panels: panelCut(leg, side),
+  };
+}
+
 function bevel(piece: string, side: 'left' | 'right', end: LegEnd): AngledCut {
-  return { piece, side, degrees: sawSetting(end.turn), longPoint: end.turn > 0 ? 'show face' : 'back' };
+  return { piece, side, degrees: Math.abs(end.bevel), longPoint: end.bevel > 0 ? 'show face' : 'back' };
 }
 
 function panelCut(leg: PlannedLeg, side: 'left' | 'right'): AngledCut[] {

@@ -5,10 +5,12 @@ import {
   type Mantel,
   type Shop,
   type Tick,
+  type WallCorner,
   readLength,
+  turnOf,
 } from '../../index.ts';
-import { lengthField, numberField, uniqueName, wordField } from './field.ts';
-import { type Field, type NamedTable, fieldOf, openTable } from './named-table.ts';
+import { lengthField, numberText, uniqueName, wordField } from './field.ts';
+import { type Field, type NamedTable, fieldOf, folded, openTable } from './named-table.ts';
 import type { Reading } from './problem.ts';
 import { type Setting, settingColumns, settingFields, settingValues } from './settings.ts';
 
@@ -65,6 +67,22 @@ export const mantelSettings: readonly MantelSetting[] = [
     read: (named, field) => ({ rightEnd: wordField(named, field, endKinds) }),
   },
   {
+    name: 'left wall angle',
+    unit: 'degrees',
+    default: '90',
+    example: '92',
+    meaning: 'what a bevel gauge reads in the corner with the side wall, where the left end is a wall',
+    read: (named, field) => ({ leftWallAngle: sideWallField(named, field) }),
+  },
+  {
+    name: 'right wall angle',
+    unit: 'degrees',
+    default: '90',
+    example: '92',
+    meaning: 'the same where the right end is a wall',
+    read: (named, field) => ({ rightWallAngle: sideWallField(named, field) }),
+  },
+  {
     name: 'panel joint',
     unit: 'butt | miter',
     default: 'butt',
@@ -106,6 +124,8 @@ const byDefault: Omit<Mantel, 'faceHeight' | 'thickness'> = {
   bottom: 'closed',
   leftEnd: 'capped',
   rightEnd: 'capped',
+  leftWallAngle: 90,
+  rightWallAngle: 90,
   panelJoint: 'butt',
   heightAboveOpening: null,
   ledger: null,
@@ -131,12 +151,13 @@ export const legColumns = [
   { name: 'leg', needed: true },
   { name: 'along wall', needed: true },
   { name: 'projection', needed: true },
-  { name: 'corner' },
+  {
+    name: 'wall corner',
+    needed: true,
+    changedFrom: { formerly: 'corner', now: 'wall corner' },
+  },
   { name: 'note' },
 ] as const;
-
-/** A square outside corner, when the file does not say. */
-const squareCorner = 90;
 
 /** Reads `legs.csv`: one row for each leg, from left to right. At least one. */
 export function readLegs(file: string, text: string, shop: Shop): Reading<readonly Leg[]> {
@@ -156,12 +177,26 @@ function legOf(named: NamedTable, row: CsvRow, seen: Map<string, Field>): Leg {
     name: uniqueName(named, fieldOf(named, row, 'leg'), 'leg', seen),
     alongWall: size(named, fieldOf(named, row, 'along wall')),
     projection: size(named, fieldOf(named, row, 'projection')),
-    corner: numberField(named, fieldOf(named, row, 'corner'), {
-      wanted: 'angle',
-      range: { above: -180, below: 180 },
-      empty: squareCorner,
-    }),
+    turn: turnOf(wallCornerField(named, fieldOf(named, row, 'wall corner'))),
   };
+}
+
+/** What a bevel gauge reads: `90`, `92°`, `inside 90`; empty: a square outside corner. */
+function wallCornerField(named: NamedTable, field: Field): WallCorner {
+  const [, word = '', angle = ''] =
+    /^(inside|outside)?\s*(.*?)\s*(?:°|deg(?:rees)?)?$/su.exec(folded(field.text)) ?? [];
+  if (field.text === '') return { degrees: 90, inside: false };
+  if (/^[-\u2212]/u.test(angle)) {
+    named.problems.push({ kind: 'negative corner', at: field.at(), label: field.label, text: field.text });
+    return { degrees: 90, inside: false };
+  }
+  const degrees = numberText(named, field, angle, { wanted: 'corner', range: { above: 0, below: 180 } });
+  return { degrees, inside: word === 'inside' };
+}
+
+/** What a bevel gauge reads where an end dies into a side wall: an inside corner always, with its word or without. */
+function sideWallField(named: NamedTable, field: Field): number {
+  return wallCornerField(named, { ...field, text: field.text.replace(/^inside/iu, '') }).degrees;
 }
 
 function size(named: NamedTable, field: Field): Tick {

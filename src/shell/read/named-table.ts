@@ -8,12 +8,14 @@ import {
   placeOfRow,
   readCsv,
 } from '../../index.ts';
-import type { HeaderProblem, ReadProblem } from './problem.ts';
+import type { ChangedColumn, HeaderProblem, ReadProblem } from './problem.ts';
 
 /** A column that a file may have; `needed` ones must be there. */
 export interface Column {
   readonly name: string;
   readonly needed?: boolean;
+  /** What it was called when it, or its neighbours, meant something else: a file that has this, or neither, is an old one. */
+  readonly changedFrom?: { readonly formerly: string; readonly now: ChangedColumn };
 }
 
 /** A table whose columns are known by name, being read: problems are gathered as they are met. */
@@ -76,8 +78,12 @@ function readHeader(
     const at = (): Place => placeOf(table, header, index);
     const name = nameOf.get(cell);
     const first = name === undefined ? undefined : indexOf.get(name);
+    const changed = columns.find(({ changedFrom }) => folded(changedFrom?.formerly ?? '') === cell);
     if (cell === '') problems.push({ kind: 'nameless column', at: at() });
-    else if (name === undefined) {
+    else if (changed?.changedFrom !== undefined && !written.includes(changed.name)) {
+      problems.push({ kind: 'changed column', at: at(), ...changed.changedFrom });
+      meant.add(changed.name);
+    } else if (name === undefined) {
       const nearest = nearestName(cell, free.length > 0 ? free : known)?.name ?? '';
       meant.add(nearest);
       problems.push({
@@ -92,10 +98,13 @@ function readHeader(
     else indexOf.set(name, index);
   });
   // A column that was only misspelt is not reported as missing too.
-  const needed = columns.filter((column) => column.needed).map(({ name }) => name);
-  for (const name of needed) {
+  const needed = columns.filter((column) => column.needed);
+  for (const { name, changedFrom } of needed) {
     if (indexOf.has(name) || meant.has(name)) continue;
-    problems.push({ kind: 'missing column', at: placeOfRow(table, header), name, needed });
+    const at = placeOfRow(table, header);
+    if (changedFrom !== undefined)
+      problems.push({ kind: 'changed column', at, formerly: null, now: changedFrom.now });
+    else problems.push({ kind: 'missing column', at, name, needed: needed.map((column) => column.name) });
   }
   return { indexOf, problems };
 }

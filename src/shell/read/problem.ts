@@ -15,6 +15,9 @@ export type FileProblem =
   | { readonly kind: 'file too large'; readonly file: string; readonly bytes: number; readonly most: number }
   | { readonly kind: 'not UTF-8'; readonly at: Place; readonly looksLike: 'UTF-16' | 'something else' };
 
+/** Columns whose meaning has changed with their name, and that of others beside them. */
+export type ChangedColumn = 'wall corner';
+
 /** What can be wrong with the header line. */
 export type HeaderProblem =
   | {
@@ -27,6 +30,13 @@ export type HeaderProblem =
     }
   | { readonly kind: 'nameless column'; readonly at: Place }
   | { readonly kind: 'double column'; readonly at: Place; readonly name: string; readonly first: Place }
+  | {
+      readonly kind: 'changed column';
+      readonly at: Place;
+      /** The name it had; null: the file has neither. */
+      readonly formerly: string | null;
+      readonly now: ChangedColumn;
+    }
   | {
       readonly kind: 'missing column';
       readonly at: Place;
@@ -43,7 +53,8 @@ export interface Range {
 }
 
 /** What a cell should have held, for the mend. */
-export type Wanted = 'number' | 'whole number' | 'share' | 'price' | 'angle' | 'stages' | 'show' | 'section';
+export type Wanted =
+  'number' | 'whole number' | 'share' | 'price' | 'angle' | 'corner' | 'stages' | 'show' | 'section';
 
 /** What can be wrong with one cell; `label` is its column, or its setting. */
 export type CellProblem =
@@ -77,6 +88,12 @@ export type CellProblem =
       readonly label: string;
       readonly text: string;
       readonly range: Range;
+    }
+  | {
+      readonly kind: 'negative corner';
+      readonly at: Place;
+      readonly label: string;
+      readonly text: string;
     }
   | {
       readonly kind: 'unknown word';

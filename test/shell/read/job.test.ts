@@ -304,8 +304,8 @@ describe('the mantel', () => {
       'shop.csv': 'setting,value\nunits,in\n',
       'mantel.csv':
         'setting,value,note\nface height,6,\nthickness,3/4,\nbottom,open,no panel below\nleft end,wall,\nright end,open,\n' +
-        'panel joint,miter,\nheight above the firebox opening,14,\nledger section,1 1/2 x 3 1/2,\nspecies,white oak,\n',
-      'legs.csv': 'leg,along wall,projection,corner\nleft,20 1/4,6,\nfront,60,6,-45\n',
+        'left wall angle,87.5,\nright wall angle,inside 92°,\npanel joint,miter,\nheight above the firebox opening,14,\nledger section,1 1/2 x 3 1/2,\nspecies,white oak,\n',
+      'legs.csv': 'leg,along wall,projection,wall corner\nleft,20 1/4,6,\nfront,60,6,inside 135\nright,9,6,92°\n',
     });
     const read = await readMantel(folder);
     expect(read).toEqual({
@@ -318,14 +318,17 @@ describe('the mantel', () => {
           bottom: 'open',
           leftEnd: 'wall',
           rightEnd: 'open',
+          leftWallAngle: 87.5,
+          rightWallAngle: 92,
           panelJoint: 'miter',
           heightAboveOpening: inches(14),
           ledger: { thickness: inches(1.5), width: inches(3.5) },
           species: 'white oak',
         },
         legs: [
-          { name: 'left', alongWall: inches(20.25), projection: inches(6), corner: 90 },
-          { name: 'front', alongWall: inches(60), projection: inches(6), corner: -45 },
+          { name: 'left', alongWall: inches(20.25), projection: inches(6), turn: 90 },
+          { name: 'front', alongWall: inches(60), projection: inches(6), turn: -45 },
+          { name: 'right', alongWall: inches(9), projection: inches(6), turn: 88 },
         ],
       },
     });
@@ -334,7 +337,7 @@ describe('the mantel', () => {
   it('with as little said as can be', async () => {
     const folder = jobFolder(scratch, 'small mantel', {
       'mantel.csv': 'setting,value\nface height,6\nthickness,3/4\nledger section,none\n',
-      'legs.csv': 'leg,along wall,projection\nfront,60,6\n',
+      'legs.csv': 'leg,along wall,projection,wall corner\nfront,60,6,\n',
     });
     const read = await readMantel(folder);
     expect(read.ok && read.value.mantel).toEqual({
@@ -343,6 +346,8 @@ describe('the mantel', () => {
       bottom: 'closed',
       leftEnd: 'capped',
       rightEnd: 'capped',
+      leftWallAngle: 90,
+      rightWallAngle: 90,
       panelJoint: 'butt',
       heightAboveOpening: null,
       ledger: null,

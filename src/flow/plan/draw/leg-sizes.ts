@@ -1,7 +1,6 @@
 import type { LengthStyle } from '../../../base/units/format-length.ts';
 import { ticks } from '../../../base/units/tick.ts';
 import { type Markup, svg } from '../../../base/markup/element.ts';
-import { angleText } from '../angle-text.ts';
 import type { MantelPlan } from '../plan-mantel.ts';
 import { type LegEnd, type PlannedLeg, outerLength } from '../planned-leg.ts';
 import { pointOf } from '../point.ts';
@@ -18,14 +17,14 @@ const faceTextAway = 34;
 export function legSizes(plan: MantelPlan, index: number, paper: Paper, style: LengthStyle): Markup {
   const leg = plan.legs[index]!;
   const size = (length: number): string => sizeOnDrawing(ticks(Math.round(length)), style);
-  const outer = leg.projection + plan.mantel.thickness;
+  const outer = leg.projection;
   const spot = (along: number, off: number): Spot => spotOf(paper, pointOf(leg.frame, along, off));
   const [start, end] = [spot(0, 0), spot(leg.alongWall, 0)];
   const turned = uprightAngle(end.x - start.x, end.y - start.y);
   const wallSpot = spot(openMiddle(leg, paper), -(wallBand + bodyType) * paper.unit);
   // Near the free end of an end leg, clear of joints; should the size not fit on its line, it goes to the middle's side.
   const atLeft = index === 0 && plan.legs.length > 1;
-  const depthAt = leg.alongWall * (atLeft ? 0.16 : 0.84);
+  const depthAt = leg.alongWall * (atLeft ? 0.27 : 0.73);
   const depth = [spot(depthAt, 0), spot(depthAt, outer)] as const;
   const [near, far] = atLeft ? [depth[1], depth[0]] : depth;
   return svg(
@@ -33,8 +32,14 @@ export function legSizes(plan: MantelPlan, index: number, paper: Paper, style: L
     { 'aria-label': `sizes of ${leg.name}` },
     faceSize(leg, outer, spot, size(outerLength(leg)), turned, paper),
     dimension(near, far, 0, size(outer)),
-    lettered(`wall ${size(leg.alongWall)}`, wallSpot, { turned }),
+    lettered(wallWords(leg, size), wallSpot, { turned }),
   );
+}
+
+/** How long the wall is, or where along it the finished mantel ends, and the gap behind. */
+function wallWords(leg: PlannedLeg, size: (length: number) => string): string {
+  const isFree = leg.left.kind !== 'corner' || leg.right.kind !== 'corner';
+  return `${isFree ? 'end at' : 'wall'} ${size(leg.alongWall)}, gap ${size(leg.gap)}`;
 }
 
 /**
@@ -62,32 +67,4 @@ function openMiddle(leg: PlannedLeg, paper: Paper): number {
   const taken = (end: LegEnd): number => (end.kind === 'corner' && end.turn > 0 ? wallBand * paper.unit : 0);
   const [from, to] = [taken(leg.left), leg.alongWall - taken(leg.right)];
   return from < to ? (from + to) / 2 : leg.alongWall / 2;
-}
-
-/** The bevel of both meeting ends, on the bisector outside each corner of the facing. */
-export function cornerAngles(plan: MantelPlan, paper: Paper): Markup {
-  const marks = plan.legs.flatMap((leg, index) => [
-    ...(index === 0 ? cornerAngle(plan, leg, 'left', paper) : []),
-    ...cornerAngle(plan, leg, 'right', paper),
-  ]);
-  return svg('g', { 'aria-label': 'bevels of the facing' }, marks);
-}
-
-function cornerAngle(plan: MantelPlan, leg: PlannedLeg, side: 'left' | 'right', paper: Paper): Markup[] {
-  const end = leg[side];
-  if (end.turn === 0) return [];
-  const off = leg.projection + plan.mantel.thickness;
-  const way = side === 'left' ? -1 : 1;
-  const along = (side === 'left' ? 0 : leg.alongWall) + way * (end.carcass + end.gain);
-  const half = (end.turn * Math.PI) / 360;
-  const away = spreadFrom(half) * paper.unit;
-  const at = pointOf(leg.frame, along + way * Math.sin(half) * away, off + Math.cos(half) * away);
-  return [lettered(angleText(end.turn / 2), spotOf(paper, at), { bold: true })];
-}
-
-/** How far from a corner a short text clears the extension lines on either side of it, drawing units. */
-function spreadFrom(half: number): number {
-  // Below the size that stands beside the face there.
-  if (half < 0) return 100;
-  return Math.min(200, Math.max(56, 48 / Math.sin(half)));
 }

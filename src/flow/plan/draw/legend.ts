@@ -45,7 +45,7 @@ export function legend(
 /** What the signs of the drawing mean. */
 function signs(keys: readonly PieceKey[], left: number, y: number): Markup {
   const hasLedger = keys.some(({ piece }) => piece.kind === 'ledger');
-  const text = `${hasLedger ? 'Dashed: ledger, under the top. ' : ''}Arrows: way of the grain. Degrees at the corners: bevel off square of both facing ends there.`;
+  const text = `${hasLedger ? 'Dashed: ledger, under the top. ' : ''}Arrows: way of the grain. At the corners: the wall as a bevel gauge reads it; the saw, off square, for the facing ends there.`;
   return lettered(text, { x: left - 11, y }, { anchor: 'start', size: 24 });
 }
 

@@ -1,15 +1,17 @@
 import { type LengthStyle, formatLengthWithUnit } from '../../../base/units/format-length.ts';
 import { type Tick, inches, millimetres } from '../../../base/units/tick.ts';
 import { type Markup, svg } from '../../../base/markup/element.ts';
+import { overallSize } from '../finished-sizes.ts';
 import { outerPath, panelOutline, wallPath } from '../outline.ts';
 import type { MantelPlan } from '../plan-mantel.ts';
 import { panelShape } from '../panel-pieces.ts';
 import type { PlannedLeg } from '../planned-leg.ts';
 import { type Point, pointOf } from '../point.ts';
 import { hatchPatterns, hatched } from './hatching.ts';
-import { cornerAngles, dimensionAway, legSizes } from './leg-sizes.ts';
+import { cornerWords } from './corner-words.ts';
+import { dimensionAway, legSizes } from './leg-sizes.ts';
 import { legend, legendHeight } from './legend.ts';
-import { badge, headed, lettered } from './lettering.ts';
+import { badge, headed, lettered, sizeOnDrawing } from './lettering.ts';
 import { type Paper, type Spot, boundsOf, closedPath, spotOf } from './paper.ts';
 import { type PieceKey, pieceKeys } from './piece-keys.ts';
 import { wallBand, wallBands } from './wall-band.ts';
@@ -27,7 +29,7 @@ const headHeight = 60;
 export function drawPlanView(plan: MantelPlan, style: LengthStyle): string {
   const keys = pieceKeys(plan);
   const { paper, bottom } = layOut(plan);
-  const legendTop = bottom + 30;
+  const legendTop = bottom + 40;
   const height = legendTop + legendHeight(keys.length) + 20;
   const title = 'Plan of the mantel, seen from above';
   return svg(
@@ -43,24 +45,30 @@ export function drawPlanView(plan: MantelPlan, style: LengthStyle): string {
     svg('title', {}, title),
     hatchPatterns('plan'),
     svg('rect', { width: paperWidth, height, fill: '#fff' }),
-    headed('Seen from above', style),
+    headed(`Seen from above, finished ${overallText(plan, style)}`, style),
     wallBands(plan, paper),
     wood(plan, paper),
     plan.legs.map((_, index) => legSizes(plan, index, paper, style)),
-    cornerAngles(plan, paper),
+    cornerWords(plan, paper, style),
     keys.map((key) => badge(key.number, badgeSpot(plan, key, paper))),
     scaleBar({ x: paperWidth - 40, y: 56 }, paper, style),
     legend(plan, keys, 40, legendTop, style),
   ).markup;
 }
 
+/** Overall sizes of the finished mantel: along the front, square to it, and its height. */
+function overallText(plan: MantelPlan, style: LengthStyle): string {
+  const { wide, deep } = overallSize(plan);
+  return [wide, deep, plan.mantel.faceHeight].map((size) => sizeOnDrawing(size, style)).join(' × ');
+}
+
 /** The scale at which all of it fits, and where the drawing ends. */
 function layOut(plan: MantelPlan): { paper: Paper; bottom: number } {
-  const bounds = boundsOf([...wallPath(plan.legs), ...outerPath(plan.mantel, plan.legs)]);
+  const bounds = boundsOf([...wallPath(plan.legs), ...outerPath(plan.legs)]);
   const wide = bounds.right - bounds.left;
   const tall = bounds.high - bounds.low;
   const unit = Math.max(wide / (paperWidth - 2 * margin), tall / tallest);
-  const top = headHeight + wallBand + dimensionAway;
+  const top = headHeight + wallBand + dimensionAway + 10;
   const spare = paperWidth - wide / unit;
   const origin = {
     x: Math.round(spare / 2 - bounds.left / unit),
@@ -133,11 +141,11 @@ function badgeSpot(plan: MantelPlan, { piece }: PieceKey, paper: Paper): Spot {
   switch (piece.kind) {
     case 'facing': {
       const middle = (leg.alongWall + leg.right.carcass - leg.left.carcass) / 2;
-      return at(middle, leg.projection + piece.thickness / 2);
+      return at(middle, leg.projection - piece.thickness / 2);
     }
     case 'cap': {
-      const outside = piece.leftEnd === 0 ? -piece.thickness / 2 : leg.alongWall + piece.thickness / 2;
-      return at(outside, leg.projection / 2);
+      const within = piece.leftEnd === 0 ? piece.thickness / 2 : leg.alongWall - piece.thickness / 2;
+      return at(within, leg.depth / 2);
     }
     case 'ledger':
       return at(leg.alongWall / 2, (-wallBand / 2) * paper.unit);

@@ -70,11 +70,11 @@ function across({ unit }: Scale, length: number): number {
 
 /** Fits the mantel and, where it is not too far, the top of the opening. */
 function scaleOf({ mantel, legs, front }: MantelPlan): Scale {
-  const { faceHeight, thickness, heightAboveOpening: height } = mantel;
+  const { faceHeight, heightAboveOpening: height } = mantel;
   const far = 2.6 * faceHeight;
   const broken = height === null || height > far;
   const below = height === null ? 0.7 * faceHeight : Math.min(height, far);
-  const wide = legs[front]!.projection + thickness;
+  const wide = legs[front]!.projection;
   return { unit: Math.max(wide / mostWide, (faceHeight + below) / mostTall), below, broken };
 }
 
@@ -102,8 +102,8 @@ interface Board {
 
 function boardsOf({ mantel, legs, front }: MantelPlan): Board[] {
   const { faceHeight, thickness, bottom, ledger } = mantel;
-  const { projection } = legs[front]!;
-  const panel = { material: 'panel', off: 0, wide: projection, high: thickness } as const;
+  const { depth } = legs[front]!;
+  const panel = { material: 'panel', off: 0, wide: depth, high: thickness } as const;
   return [
     ...(ledger === null
       ? []
@@ -118,7 +118,7 @@ function boardsOf({ mantel, legs, front }: MantelPlan): Board[] {
         ]),
     { ...panel, down: 0 },
     ...(bottom === 'closed' ? [{ ...panel, down: faceHeight - thickness }] : []),
-    { material: 'facing', off: projection, down: 0, wide: thickness, high: faceHeight },
+    { material: 'facing', off: depth, down: 0, wide: thickness, high: faceHeight },
   ];
 }
 
@@ -138,26 +138,25 @@ function boards(plan: MantelPlan, scale: Scale): Markup {
   );
 }
 
-function depths({ mantel, legs, front }: MantelPlan, scale: Scale, style: LengthStyle): Markup {
-  const { projection } = legs[front]!;
-  const { thickness } = mantel;
+function depths({ legs, front }: MantelPlan, scale: Scale, style: LengthStyle): Markup {
+  const { depth, projection } = legs[front]!;
   const size = (length: number): string => sizeOnDrawing(ticks(length), style);
   const at = (off: number): Spot => ({ x: wallFace + across(scale, off), y: top });
   return svg(
     'g',
     { 'aria-label': 'depths' },
-    dimension(at(0), at(projection), -40, size(projection)),
-    dimension(at(0), at(projection + thickness), -105, size(projection + thickness)),
+    dimension(at(0), at(depth), -40, size(depth)),
+    dimension(at(0), at(projection), -105, size(projection)),
   );
 }
 
 function heights({ mantel, legs, front }: MantelPlan, scale: Scale, style: LengthStyle): Markup {
   const { faceHeight, thickness } = mantel;
-  const { projection } = legs[front]!;
-  const outer = wallFace + across(scale, projection + thickness);
+  const { depth, projection } = legs[front]!;
+  const outer = wallFace + across(scale, projection);
   const size = (length: Tick): string => sizeOnDrawing(length, style);
   const at = (x: number, down: number): Spot => ({ x, y: top + across(scale, down) });
-  const hollowAt = wallFace + across(scale, projection * 0.8);
+  const hollowAt = wallFace + across(scale, depth * 0.8);
   const hollow = hollowHeight(mantel);
   return svg(
     'g',
@@ -171,18 +170,18 @@ function heights({ mantel, legs, front }: MantelPlan, scale: Scale, style: Lengt
 function keyed(plan: MantelPlan, scale: Scale, style: LengthStyle): Markup {
   const { mantel, legs, front } = plan;
   const { faceHeight, thickness } = mantel;
-  const { projection } = legs[front]!;
+  const { depth, projection } = legs[front]!;
   const spot = (off: number, down: number): Spot => ({
     x: wallFace + across(scale, off),
     y: top + across(scale, down),
   });
-  const left = wallFace + across(scale, projection + thickness) + 190;
+  const left = wallFace + across(scale, projection) + 190;
   const cut = pieceKeys(plan).filter(({ piece }) => piece.leg === front && piece.kind !== 'cap');
   const onBoards = ({ piece, under }: PieceKey): Spot[] => {
-    if (piece.kind === 'facing') return [spot(projection + thickness / 2, faceHeight * 0.5)];
+    if (piece.kind === 'facing') return [spot(depth + thickness / 2, faceHeight * 0.5)];
     if (piece.kind === 'ledger') return [spot(piece.thickness / 2, thickness + piece.width / 2)];
-    const tops = [spot(projection * 0.5, thickness / 2)];
-    return under === null ? tops : [...tops, spot(projection * 0.5, faceHeight - thickness / 2)];
+    const tops = [spot(depth * 0.5, thickness / 2)];
+    return under === null ? tops : [...tops, spot(depth * 0.5, faceHeight - thickness / 2)];
   };
   return svg(
     'g',
@@ -203,8 +202,8 @@ function keyed(plan: MantelPlan, scale: Scale, style: LengthStyle): Markup {
 
 /** The opening's top, its distance, and who decides whether that is enough. */
 function fire({ mantel, legs, front }: MantelPlan, scale: Scale, style: LengthStyle): Markup {
-  const { faceHeight, thickness, heightAboveOpening: height } = mantel;
-  const outer = wallFace + across(scale, legs[front]!.projection + thickness);
+  const { faceHeight, heightAboveOpening: height } = mantel;
+  const outer = wallFace + across(scale, legs[front]!.projection);
   const under = top + across(scale, faceHeight);
   const low = top + across(scale, faceHeight + scale.below);
   const note =

@@ -34,7 +34,7 @@ export function wallBands(plan: MantelPlan, paper: Paper): Markup {
 /** A wall goes on past an end that no side wall closes. */
 function extended({ legs }: MantelPlan, paper: Paper, off: number): Outline {
   const [first, last] = [legs[0]!, legs.at(-1)!];
-  const on = (end: LegEnd): number => (end.kind === 'wall' ? 0 : end.gain + pastEnd * paper.unit);
+  const on = (end: LegEnd): number => (end.kind === 'wall' ? 0 : pastEnd * paper.unit);
   const path = wallPath(legs);
   return [
     pointOf(first.frame, -on(first.left), off),
@@ -62,7 +62,7 @@ function backOf(plan: MantelPlan, paper: Paper): Outline {
 
 /** The wall that an end of kind `wall` runs into. */
 function sideWall(
-  { legs, mantel }: MantelPlan,
+  { legs }: MantelPlan,
   paper: Paper,
   side: 'left' | 'right',
 ): { outline: Outline; face: Outline } | null {
@@ -71,8 +71,10 @@ function sideWall(
   const deep = wallBand * paper.unit;
   const near = side === 'left' ? 0 : leg.alongWall;
   const far = side === 'left' ? -deep : leg.alongWall + deep;
-  const out = leg.projection + mantel.thickness + sideWallPast * paper.unit;
-  const at = (along: number, off: number) => pointOf(leg.frame, along, off);
+  const out = leg.projection + sideWallPast * paper.unit;
+  // Out of square it leans away from the leg, or over it.
+  const lean = Math.tan((leg[side].bevel * Math.PI) / 180) * (side === 'left' ? -1 : 1);
+  const at = (along: number, off: number) => pointOf(leg.frame, along + off * lean, off);
   return {
     outline: [at(near, -deep), at(far, -deep), at(far, out), at(near, out)],
     face: [at(near, 0), at(near, out)],
