@@ -134,14 +134,17 @@ describe('plan', () => {
     });
     expect((await runIn(testWorld(), 'plan', whole)).out).not.toMatch(/No board at hand/);
     expect(readFileSync(join(whole, 'parts.csv'), 'utf8').match(/,facing,/g)).toHaveLength(5);
-    const boards = 'board,length,width,thickness\nB1,96,9,4/4\nB2,96,9,4/4\n';
+    const boards = 'board,length,width,thickness\nB1,93,9,4/4\nB2,93,9,4/4\n';
     const short = jobFolder({ ...wall, 'parts.csv': null, 'boards.csv': boards, 'defects.csv': null });
     const { out } = await runIn(testWorld(), 'plan', short);
     expect(out).toContain('left cap | left return facing + front facing | right return facing + right cap');
   });
 
   it('says what cannot be built', async () => {
-    const folder = jobFolder({ ...wall, 'legs.csv': 'leg,along wall,projection,wall corner\nfront,60,-3,\n' });
+    const folder = jobFolder({
+      ...wall,
+      'legs.csv': 'leg,along wall,projection,wall corner\nfront,60,-3,\n',
+    });
     const { code, out, err } = await runIn(testWorld(), 'plan', folder);
     expect({ code, out }).toEqual({ code: 2, out: '' });
     expect(err).toMatch(/projection/);
