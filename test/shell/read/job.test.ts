@@ -305,7 +305,8 @@ describe('the mantel', () => {
       'mantel.csv':
         'setting,value,note\nface height,6,\nthickness,3/4,\nbottom,open,no panel below\nleft end,wall,\nright end,open,\n' +
         'left wall angle,87.5,\nright wall angle,inside 92°,\npanel joint,miter,\nheight above the firebox opening,14,\nledger section,1 1/2 x 3 1/2,\nspecies,white oak,\n',
-      'legs.csv': 'leg,along wall,projection,wall corner\nleft,20 1/4,6,\nfront,60,6,inside 135\nright,9,6,92°\n',
+      'legs.csv':
+        'leg,along wall,projection,wall corner\nleft,20 1/4,6,\nfront,60,6,inside 135\nright,9,6,92°\n',
     });
     const read = await readMantel(folder);
     expect(read).toEqual({
