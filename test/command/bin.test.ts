@@ -66,11 +66,11 @@ describe('the process', () => {
   });
 });
 
-/** Presses Ctrl-C after a while; where that came before the solve had anything to show (a slow machine), after twice as long. */
+/** Presses Ctrl-C after a while; where that came before the solve had all laid out (a slow machine), after twice as long. */
 async function interrupted(milliseconds: number, folder: string): Promise<Ended> {
   const child = start('layout', folder, '--effort', '100000', '--json');
   setTimeout(() => child.kill('SIGINT'), milliseconds);
   const result = await ended(child);
-  const isNothing = result.signal === 'SIGINT' || result.code === 2;
-  return isNothing && milliseconds < 100_000 ? interrupted(2 * milliseconds, folder) : result;
+  const isTooSoon = result.signal === 'SIGINT' || result.code === 1 || result.code === 2;
+  return isTooSoon && milliseconds < 100_000 ? interrupted(2 * milliseconds, folder) : result;
 }

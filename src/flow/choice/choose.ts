@@ -134,7 +134,7 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     near: [],
   };
   const soFar = (): Choice | null =>
-    standing.best.columns.length === 0 ? null : toChoice(job, instance, standing.best, standing.bound);
+    standing.best.columns.length === 0 ? null : toChoice(job, instance, standing.best, standing.bound, true);
   return yield* within(bettered(job, instance, standing, options), soFar);
 }
 

@@ -5,16 +5,19 @@ import type { Job } from '../stock/job.ts';
 import { usable } from '../stock/usable.ts';
 import { facesFor } from './build-instance.ts';
 
-/** Why a part could not be laid out in full: the nearest miss among the boards, in the maker's words. */
-export function whyShort(job: Job, part: number): string {
+/**
+ * Why a part could not be laid out in full: the nearest miss among the boards, in the maker's words.
+ * @param isUnfinished the layout is one so far: what fits some board may only not have been laid out yet
+ */
+export function whyShort(job: Job, part: number, isUnfinished = false): string {
   const tone = job.parts[part]!.tone;
-  if (tone === undefined) return nearestMiss(job, part);
+  if (tone === undefined) return nearestMiss(job, part, isUnfinished);
   const boards = job.boards.filter((board) => board.tone === tone);
   const which = tone === '' ? 'boards without a tone' : `boards of the tone ${tone}`;
-  return `${nearestMiss({ ...job, boards }, part)}; here all that shows comes from ${which} ("show tone,any" in shop.csv mixes tones)`;
+  return `${nearestMiss({ ...job, boards }, part, isUnfinished)}; here all that shows comes from ${which} ("show tone,any" in shop.csv mixes tones)`;
 }
 
-function nearestMiss(job: Job, part: number): string {
+function nearestMiss(job: Job, part: number, isUnfinished: boolean): string {
   const wanted = job.parts[part]!;
   const style = { units: job.shop.units, printFraction: job.shop.printFraction };
   const blank = blankOf(wanted, job.shop, 1);
@@ -40,6 +43,7 @@ function nearestMiss(job: Job, part: number): string {
       `${formatLength(ticks(Math.max(0, of.length)), style)} × ${formatLength(ticks(Math.max(0, of.width)), style)}`;
     return `needs ${size(need)}; the nearest board, ${near.board.name}, has ${size(near.area)} once trimmed`;
   }
+  if (isUnfinished) return 'not laid out before it was stopped';
   return 'the boards that could hold it have no clear stretch left of that size';
 }
 

@@ -83,8 +83,17 @@ function proofOf(job: Job, instance: Instance, plan: Plan, bound: number): Proof
   };
 }
 
-/** Turns the solver's numbers back into boards and parts. */
-export function toChoice(job: Job, instance: Instance, plan: Plan, bound: number): Choice {
+/**
+ * Turns the solver's numbers back into boards and parts.
+ * @param isUnfinished the plan is one so far, and what it leaves out may only not have been laid out yet
+ */
+export function toChoice(
+  job: Job,
+  instance: Instance,
+  plan: Plan,
+  bound: number,
+  isUnfinished = false,
+): Choice {
   const counts = new Int32Array(job.parts.length);
   let runs = -1;
   const counters: Counters = {
@@ -103,7 +112,7 @@ export function toChoice(job: Job, instance: Instance, plan: Plan, bound: number
   });
   const short: Short[] = job.parts.flatMap((part, index) =>
     counts[index]! < part.quantity
-      ? [{ part: index, copies: part.quantity - counts[index]!, why: whyShort(job, index) }]
+      ? [{ part: index, copies: part.quantity - counts[index]!, why: whyShort(job, index, isUnfinished) }]
       : [],
   );
   const proof = proofOf(job, instance, plan, bound);
