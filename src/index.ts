@@ -6,6 +6,7 @@
 // base: lengths in whole ticks
 export * from './base/units/tick.ts';
 export * from './base/units/read-length.ts';
+export { runTogether } from './base/units/run-together.ts';
 export * from './base/units/format-length.ts';
 export * from './base/units/write-length.ts';
 export type { RoundingSide } from './base/units/rounded-quotient.ts';
@@ -46,6 +47,7 @@ export { breakRun, facingRun, type RunGroups } from './flow/plan/run-break.ts';
 export type * from './flow/parts/part.ts';
 export { planParts, withRunGroups } from './flow/parts/plan-parts.ts';
 export type { Board, Surface } from './flow/stock/board.ts';
+export { usable } from './flow/stock/usable.ts';
 export * from './flow/stock/defect.ts';
 export type { Job } from './flow/stock/job.ts';
 

@@ -8,8 +8,9 @@ import {
   unreachable,
   withoutControls,
 } from '../index.ts';
+import { type Said, doubtWords, mendOfDoubt, sayNoLength } from './cell-words.ts';
 import { printExcerpt } from './print-excerpt.ts';
-import type { ReadProblem } from './read/problem.ts';
+import type { Implausible, ReadProblem } from './read/problem.ts';
 import { systemReason } from './system-reason.ts';
 import {
   closeTo,
@@ -28,12 +29,6 @@ import type { WriteProblem } from './write/problem.ts';
 /** All that a user can cause and this file has words for. */
 export type Problem = ReadProblem | WriteProblem | PlanProblem;
 
-/** What is wrong, and what would mend it. */
-interface Said {
-  readonly words: string;
-  readonly mend: string;
-}
-
 /** A plan's problems have their words beside the plan. */
 type Kind = Exclude<Problem, PlanProblem>['kind'];
 type Sayings = {
@@ -46,12 +41,13 @@ const inInches: LengthStyle = { units: 'in', printFraction: 32 };
  * A problem for the terminal: `file:line:column: message`, the line with the cell underlined, and the mend. Nothing
  * that stands in a file can steer the terminal.
  * @param style how to print lengths of a problem that has no file (a plan's)
+ * @param weight stands before the words
  */
-export function printProblem(problem: Problem, style: LengthStyle = inInches): string {
+export function printProblem(problem: Problem, style: LengthStyle = inInches, weight = ''): string {
   const { words, mend } = said(problem, style);
   const at = 'at' in problem ? problem.at : undefined;
   const excerpt = at === undefined ? null : printExcerpt(at);
-  const head = `${whereOf(problem, at)}${words}`;
+  const head = `${whereOf(problem, at)}${weight}${words}`;
   return [head, ...(excerpt === null ? [] : [excerpt]), `  mend: ${mend}`].join('\n');
 }
 
@@ -63,6 +59,11 @@ function said(problem: Problem, style: LengthStyle): Said {
   }
   const { says, mend } = planProblemWords(problem as PlanProblem, style);
   return { words: says, mend };
+}
+
+/** What may be meant, and is questioned all the same. */
+export function printCaution(caution: Implausible): string {
+  return printProblem(caution, inInches, 'caution: ');
 }
 
 /** Problems one under the other, a blank line between. */
@@ -91,7 +92,7 @@ const sayings: Sayings = {
     mend:
       cells < columns
         ? 'add the separators of the empty cells'
-        : 'take out the extra separator, or put quotation marks round a cell that holds one',
+        : 'take out the extra separator, put quotation marks round a cell that holds one, or write 58.25 for 58,25',
   }),
   'no folder': () => ({
     words: 'no such folder',
@@ -149,6 +150,17 @@ const sayings: Sayings = {
   'length out of range': ({ label, text, range }) => ({
     words: `${label}: ${quoted(text)} must be ${range}`,
     mend: 'correct the length',
+  }),
+  'thousands or decimals': ({ label, text }) => {
+    const [bare, comma] = [text.replaceAll('.', ''), text.replace('.', ',').replaceAll('.', '')];
+    return {
+      words: `${label}: ${quoted(text)} may be ${short(bare)} or ${short(comma)}`,
+      mend: 'write it without points; the decimal sign of this file is the comma',
+    };
+  },
+  implausible: ({ label, text, doubt }) => ({
+    words: `${label}: ${quoted(text)} ${doubtWords(doubt)}`,
+    mend: mendOfDoubt(doubt),
   }),
   'no thickness': ({ text, isDate }) => ({
     words: `thickness: ${quoted(text)} is ${isDate ? 'a date, not a thickness' : 'no thickness'}`,
@@ -250,31 +262,3 @@ const sayings: Sayings = {
 
 const measureAlong = "measure both from the same end, or correct the board's length";
 const measureAcross = "measure both from the near edge as seen on face A, or correct the board's width";
-
-function sayNoLength({ label, text, why, unit }: Extract<ReadProblem, { readonly kind: 'no length' }>): Said {
-  const bare = `a bare number is in ${unit === 'in' ? 'inches' : 'millimetres'}`;
-  const written = `${label}: ${quoted(text)}`;
-  switch (why) {
-    case 'unreadable':
-      return {
-        words: `${written} is no length`,
-        mend: `write it like 63 1/2, 63.5, 5' 3 1/2" or 1612.9 mm; ${bare}`,
-      };
-    case 'decimal comma':
-      return {
-        words: `${written} has a comma`,
-        mend: 'write 63.5, or separate the cells of the whole file by semicolons',
-      };
-    case 'date':
-      return {
-        words: `${written} is a date, not a length`,
-        mend: 'a spreadsheet took a fraction for a date: write 3/4 in, or 0.75',
-      };
-    case 'zero denominator':
-      return { words: `${written} divides by zero`, mend: 'correct the fraction' };
-    case 'too long':
-      return { words: `${written} is longer than 10,000 inches (254 m)`, mend: `check the unit; ${bare}` };
-    default:
-      return unreachable(why);
-  }
-}

@@ -153,7 +153,7 @@ describe('the rack as stock', () => {
     const sheet = readFileSync(join(folder, 'second', 'out', 'sheet.html'), 'utf8');
     expect(sheet).toContain(`Take from the rack: ${used?.board ?? ''}`);
     expect(sheet).toMatch(
-      /That saves \$\d+\.\d\d, and \d+\.\d BF by the yard.s tally: boards for \$[\d.]+, against \$60\.00/,
+      /That saves \$\d+\.\d\d, and \d+\.\d BF by the yard.{1,5}s tally: boards for \$[\d.]+, against \$60\.00/,
     );
     expect(sheet).toContain('New offcuts: ');
 

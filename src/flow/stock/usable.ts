@@ -10,7 +10,7 @@ import type { Board } from './board.ts';
  * A board shorter than the shop's shortest rip cannot have a rough edge ripped off: its width comes out 0.
  * Length or width may come out 0 or less: then nothing can be cut from the board.
  */
-export function usable(board: Board, shop: Shop): Rectangle {
+export function usable(board: Pick<Board, 'length' | 'width' | 'surface' | 'origin'>, shop: Shop): Rectangle {
   const sawnEnds = board.origin === 'rack' || shop.endTrim === 0;
   const end = sawnEnds ? 0 : Math.max(shop.endTrim, shop.crosscutKerf);
   const edge = shop.edgeTrim > 0 ? Math.max(shop.edgeTrim, shop.ripKerf) : 0;

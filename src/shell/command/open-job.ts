@@ -13,6 +13,7 @@ import type { Problem } from '../print-problem.ts';
 import { jobFileNames, readJob, readMantel } from '../read/job.ts';
 import { readTextFile } from '../read/text-file.ts';
 import { orEnd } from './end.ts';
+import { sayCautions } from './say-cautions.ts';
 import type { World } from './world.ts';
 
 /** A job as it was read. */
@@ -50,10 +51,12 @@ export async function openJob(
   if (!(await isThere(folder, 'parts')) && (await isThere(folder, 'mantel'))) {
     const mantel = await openPlan(folder, world, buying);
     const job = orEnd(await readJob(folder, { ...needs, parts: mantel.parts }), world);
+    sayCautions(job.cautions, world);
     return { folder, job, yard: job.yard, mantel, isPlanned: true };
   }
   const job = orEnd(await readJob(folder, needs), world);
-  return { folder, job, yard: job.yard, mantel: await mantelOf(folder, job), isPlanned: false };
+  sayCautions(job.cautions, world);
+  return { folder, job, yard: job.yard, mantel: await mantelOf(folder, job, world), isPlanned: false };
 }
 
 /**
@@ -61,7 +64,8 @@ export async function openJob(
  * the command on problems.
  */
 export async function openPlan(folder: string, world: World, buying = false): Promise<PlannedMantel> {
-  const { shop, mantel, legs } = orEnd(await readMantel(folder), world);
+  const { shop, mantel, legs, cautions } = orEnd(await readMantel(folder), world);
+  sayCautions(cautions, world);
   const boards = orEnd(await boardsAtHand(folder, buying), world);
   const style = { units: shop.units, printFraction: shop.printFraction };
   return { shop, ...orEnd(planJob(shop, mantel, legs, boards), world, style) };
@@ -71,9 +75,14 @@ export async function openPlan(folder: string, world: World, buying = false): Pr
  * The measured mantel of a job that has its parts already; null when there is none, when it cannot be read or built, or
  * when the parts have been changed so that its drawings would show another mantel.
  */
-async function mantelOf(folder: string, { shop, boards, parts }: Job): Promise<PlannedMantel | null> {
+async function mantelOf(
+  folder: string,
+  { shop, boards, parts }: Job,
+  world: World,
+): Promise<PlannedMantel | null> {
   const measured = await readMantel(folder);
   if (!measured.ok) return null;
+  sayCautions(measured.value.cautions, world);
   const planned = planJob(shop, measured.value.mantel, measured.value.legs, boards);
   if (!planned.ok) return null;
   const byName = new Map(parts.map((part) => [part.name, part]));

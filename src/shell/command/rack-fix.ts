@@ -7,6 +7,7 @@ import {
   correctPiece,
   formatLengthWithUnit,
   readLength,
+  runTogether,
   turns,
 } from '../../index.ts';
 import { quoted } from '../wording.ts';
@@ -94,9 +95,10 @@ function correctionOf(options: FixOptions, style: LengthStyle, world: World): Co
 /** A measured size of the command line, in the job's unit where it names none; rounded down: a board never grows. */
 export function sizeOf(which: string, text: string, style: LengthStyle, world: World): Tick {
   const read = readLength(text, { unit: style.units, decimalComma: false, round: 'down' });
-  if (read.ok && read.value > 0) return read.value;
+  const meant = runTogether(text);
+  if (read.ok && read.value > 0 && meant === null) return read.value;
   world.stderr.write(
-    `--${which}: ${quoted(text)} is no length\n  mend: write it like 31 1/2, 31.5 or 800 mm\n`,
+    `--${which}: ${quoted(text)} is no length\n  mend: write it like ${meant ?? '31 1/2'}, 31.5 or 800 mm\n`,
   );
   return exitWith(exitCodes.badInput);
 }

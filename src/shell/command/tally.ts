@@ -5,6 +5,7 @@ import { readJob } from '../read/job.ts';
 import { drive, limitOf } from './drive.ts';
 import { exitCodes, exitWith, nothingYet, orEnd } from './end.ts';
 import { numberOption } from './number-option.ts';
+import { sayCautions } from './say-cautions.ts';
 import { shownPath } from './shown-path.ts';
 import { told } from './told.ts';
 import type { World } from './world.ts';
@@ -32,6 +33,7 @@ async function tallyCommand(given: string, options: TallyOptions, world: World):
   const folder = resolve(world.cwd, given);
   const limit = limitOf(options, world);
   const job = orEnd(await readJob(folder, { parts: [], boardsNeeded: false }), world);
+  sayCautions(job.cautions, world);
   if (job.boards.length + job.yard.length === 0) {
     world.stderr.write(
       `mantelwright: ${shownPath(folder, world)} has no board to tally\n  mend: list boards in boards.csv, or in yard.csv\n`,

@@ -7,10 +7,20 @@ import {
   parseThickness,
   readLength,
   surfaceMeasures,
+  usable,
   ticks,
   yardFeet,
 } from '../../index.ts';
-import { lengthField, neededText, numberField, numberText, uniqueName, wordField } from './field.ts';
+import {
+  isThousandsOrDecimals,
+  lengthField,
+  neededText,
+  numberField,
+  numberText,
+  uniqueName,
+  wordField,
+} from './field.ts';
+import { plausible, question } from './implausible.ts';
 import { type Field, type NamedTable, fieldOf, openTable } from './named-table.ts';
 import { mostCopies } from './parts.ts';
 import type { Reading } from './problem.ts';
@@ -66,7 +76,12 @@ export function readBoards(file: string, text: string, shop: Shop): Reading<Boar
     area.add(named, label, board);
     if (named.problems.length === before) boards.push(board);
   }
-  return { value: { boards: priced(boards), names: [...seen.keys()] }, problems: named.problems };
+  questionSmallness(named, boards, shop);
+  return {
+    value: { boards: priced(boards), names: [...seen.keys()] },
+    problems: named.problems,
+    cautions: named.cautions,
+  };
 }
 
 /** A board whose place in the file's tally is not known yet, nor what the yard charges for it. */
@@ -89,15 +104,22 @@ function priced(boards: readonly Unpriced[]): BareBoard[] {
 function boardOf(named: NamedTable, row: CsvRow, name: string, shop: Shop): Unpriced {
   const field = (column: (typeof boardColumns)[number]['name']): Field => fieldOf(named, row, column);
   const size = (column: 'length' | 'width'): Tick =>
-    lengthField(named, field(column), { side: 'down', range: 'more than 0' });
+    lengthField(named, field(column), {
+      side: 'down',
+      range: 'more than 0',
+      plausible: column === 'length' ? plausible.boardLength : plausible.boardWidth,
+    });
   const look = (column: 'look A' | 'look B'): number =>
     numberField(named, field(column), {
       wanted: 'number',
       range: { least: 0, most: 10 },
       empty: middlingLook,
     });
+  const before = named.problems.length;
   const length = size('length');
   const width = size('width');
+  if (width > length && named.problems.length === before)
+    question(named, field('width'), { why: 'wider than long' }, false);
   const surface = wordField<Surface>(named, field('surface'), ['rough', 'S2S', 'S3S', 'S4S'], 'rough');
   const thickness = thicknessField(named, field('thickness'), surface);
   return {
@@ -122,6 +144,9 @@ function boardOf(named: NamedTable, row: CsvRow, name: string, shop: Shop): Unpr
   };
 }
 
+/** Stands in for a thickness that could not be read. */
+const noThickness = { nominalThickness: '', nominalInches: 1, dressedThickness: ticks(0) };
+
 /**
  * Quarters or a size. The text is kept in a form that means the same in any file: a decimal comma becomes a point, and
  * a bare number in a millimetre job gets its unit.
@@ -132,6 +157,7 @@ function thicknessField(
   surface: Surface,
 ): Pick<Board, 'nominalThickness' | 'nominalInches' | 'dressedThickness'> {
   const written = neededText(named, field);
+  if (isThousandsOrDecimals(named, field, written)) return noThickness;
   const pointed = named.table.decimalComma ? written.replace(/(\d),(\d)/, '$1.$2') : written;
   const text = named.unit === 'mm' && /^[\d.]+$/.test(pointed) ? `${pointed} mm` : pointed;
   const reading = { unit: named.unit, decimalComma: false } as const;
@@ -158,4 +184,22 @@ function costField(named: NamedTable, field: Field, shop: Shop): (yardFeet: numb
   const amount = field.text.replace(perFoot, '').replace(/\p{Currency_Symbol}/gu, '');
   const price = numberText(named, field, amount, { wanted: 'price', range: { least: 0 } });
   return perFoot.test(field.text) ? (feet) => feet * price : () => price;
+}
+
+/** Questions the unit where no board at hand is large enough to cut anything from, or all are short as few boards are. */
+function questionSmallness(
+  named: NamedTable,
+  boards: readonly Pick<BareBoard, 'quantity' | 'length' | 'width' | 'surface' | 'origin'>[],
+  shop: Shop,
+): void {
+  const [first] = named.table.rows;
+  const atHand = boards.filter(({ quantity }) => quantity > 0);
+  if (first === undefined || atHand.length === 0 || named.problems.length > 0) return;
+  const isUseless = atHand.every((board) => {
+    const { length, width } = usable(board, shop);
+    return length <= 0 || width <= 0;
+  });
+  const areShort = atHand.every(({ length }) => length < shop.shortestRip);
+  if (isUseless || areShort)
+    question(named, fieldOf(named, first, 'length'), { why: 'all too small', unit: named.unit }, isUseless);
 }

@@ -46,7 +46,7 @@ export function readDefects(
     if (before === undefined) defects.set(name, [defect]);
     else before.push(defect);
   }
-  return { value: defects, problems: named.problems };
+  return { value: defects, problems: named.problems, cautions: named.cautions };
 }
 
 function defectOf(named: NamedTable, row: CsvRow, boards: readonly BareBoard[], style: LengthStyle): Defect {

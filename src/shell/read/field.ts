@@ -1,4 +1,5 @@
 import { type RoundingSide, type Tick, readLength, ticks } from '../../index.ts';
+import { type Plausible, questionFraction, questionLength } from './implausible.ts';
 import { type Field, type NamedTable, folded } from './named-table.ts';
 import type { Range, Wanted } from './problem.ts';
 
@@ -34,6 +35,8 @@ export function uniqueName(
 export interface LengthRule {
   readonly side: RoundingSide;
   readonly range?: 'more than 0' | '0 or more';
+  /** From where on it is questioned. */
+  readonly plausible?: Plausible;
   /** What an empty cell means; without it the cell must be filled. */
   readonly empty?: Tick;
 }
@@ -47,6 +50,7 @@ export function lengthField(named: NamedTable, field: Field, rule: LengthRule): 
 /** A length that is part of a cell. */
 export function lengthText(named: NamedTable, field: Field, text: string, rule: LengthRule): Tick {
   const { unit, table } = named;
+  if (isThousandsOrDecimals(named, field, text)) return ticks(1);
   const read = readLength(text, { unit, decimalComma: table.decimalComma, round: rule.side });
   const { label } = field;
   if (!read.ok) {
@@ -55,6 +59,8 @@ export function lengthText(named: NamedTable, field: Field, text: string, rule: 
     else named.problems.push({ kind: 'no length', at: field.at(), label, text, why, unit });
     return ticks(1);
   }
+  questionFraction(named, field, text);
+  if (rule.plausible !== undefined) questionLength(named, field, read.value, rule.plausible);
   const least = rule.range === 'more than 0' ? 1 : rule.range === '0 or more' ? 0 : -Infinity;
   if (rule.range !== undefined && read.value < least)
     named.problems.push({ kind: 'length out of range', at: field.at(), label, text, range: rule.range });
@@ -80,6 +86,7 @@ export function numberText(
 ): number {
   const { label } = field;
   if (neededText(named, field) === '') return 0;
+  if (isThousandsOrDecimals(named, field, text)) return 0;
   // A spreadsheet shows a share as 30%.
   const asPercent = rule.wanted === 'share' && text.endsWith('%');
   const number = plainNumber(asPercent ? text.slice(0, -1) : text, named.table.decimalComma);
@@ -116,6 +123,19 @@ export function wordText<W extends string>(
   if (word !== undefined) return word;
   named.problems.push({ kind: 'unknown word', at: field.at(), label: field.label, text, known });
   return known[0];
+}
+
+/** `1.234`, `12.345.678`: whole groups of three digits after points. */
+const groups = /(?:^|[^\d.,])[1-9]\d{0,2}(?:\.\d{3})+(?![\d.,])/;
+
+/**
+ * Whether a number's points may part its thousands: so they do where a comma is the decimal sign, but whoever writes
+ * there in another habit means decimals. Reported, since a thousand times the price is not for guessing.
+ */
+export function isThousandsOrDecimals(named: NamedTable, field: Field, text: string): boolean {
+  if (!named.table.decimalComma || !groups.test(text)) return false;
+  named.problems.push({ kind: 'thousands or decimals', at: field.at(), label: field.label, text });
+  return true;
 }
 
 /** `-22.5`, `1e3`, with a comma where the file uses it; null: no finite number. */

@@ -2,7 +2,7 @@ import type { Board, Defect, Job, Part, Shop } from '../../index.ts';
 import { type BareBoard, type BoardList, readBoards } from './boards.ts';
 import { readDefects } from './defects.ts';
 import { readParts } from './parts.ts';
-import { type JobFile, type ReadProblem, type Reading, missing } from './problem.ts';
+import { type Implausible, type JobFile, type ReadProblem, type Reading, missing } from './problem.ts';
 import { readShop } from './shop.ts';
 
 /** One file of a job: the name to give in problems, and its text; null when there is none. */
@@ -27,6 +27,8 @@ export interface JobNeeds {
 /** A job and the boards that its yard offers; none when there is no `yard.csv`. */
 export interface JobAndYard extends Job {
   readonly yard: readonly Board[];
+  /** What of the files may be meant as it stands, and is to be questioned. */
+  readonly cautions: readonly Implausible[];
 }
 
 /**
@@ -42,6 +44,7 @@ export function readJobTexts(name: string, texts: JobTexts, needs: JobNeeds = {}
     lists === null ? null : new Set([...lists.flatMap((list) => list.names), ...(needs.otherBoards ?? [])]);
   const parts = partsOf(texts.parts, shop.value, names, needs);
   const defects = defectsOf(texts.defects, shop.value, lists);
+  const readings: readonly Reading<unknown>[] = [shop, owned, yard, parts, defects];
   return {
     value: {
       name,
@@ -49,8 +52,9 @@ export function readJobTexts(name: string, texts: JobTexts, needs: JobNeeds = {}
       parts: parts.value,
       boards: withDefects(owned.value?.boards ?? [], defects.value),
       yard: withDefects(yard.value?.boards ?? [], defects.value),
+      cautions: readings.flatMap(({ cautions = [] }) => cautions),
     },
-    problems: [shop, owned, yard, parts, defects].flatMap(({ problems }) => problems),
+    problems: readings.flatMap(({ problems }) => problems),
   };
 }
 

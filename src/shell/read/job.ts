@@ -2,7 +2,7 @@ import { basename, join, resolve } from 'node:path';
 import { type Leg, type Mantel, type Result, type Shop, failure, success } from '../../index.ts';
 import { type JobAndYard, type JobNeeds, type JobText, inFileOrder, readJobTexts } from './job-texts.ts';
 import { readLegs, readMantelSettings } from './mantel.ts';
-import { type JobFile, type ReadProblem, type Reading, missing } from './problem.ts';
+import { type Implausible, type JobFile, type ReadProblem, type Reading, missing } from './problem.ts';
 import { readShop } from './shop.ts';
 import { folderFault, readTextFile } from './text-file.ts';
 
@@ -61,6 +61,8 @@ export interface MeasuredMantel {
   readonly shop: Shop;
   readonly mantel: Mantel;
   readonly legs: readonly Leg[];
+  /** What of mantel.csv and legs.csv is to be questioned. */
+  readonly cautions: readonly Implausible[];
 }
 
 /** Reads `mantel.csv` and `legs.csv` of a job folder (and `shop.csv`, for the unit). */
@@ -80,9 +82,10 @@ export async function readMantel(
   );
   const legs = orMissing(legsFile.value, 'legs', (file, text) => readLegs(file, text, shop.value));
   const problems = [shop, mantel, legs].flatMap((reading) => reading.problems);
+  const cautions = [mantel, legs].flatMap((reading) => reading.cautions ?? []);
   if (mantel.value === null || legs.value === null || problems.length > 0)
     return failure(inFileOrder(problems));
-  return success({ shop: shop.value, mantel: mantel.value, legs: legs.value });
+  return success({ shop: shop.value, mantel: mantel.value, legs: legs.value, cautions });
 }
 
 /** Reads the shop's settings alone. */

@@ -10,6 +10,7 @@ import {
   turnOf,
 } from '../../index.ts';
 import { lengthField, numberText, uniqueName, wordField } from './field.ts';
+import { type Plausible, plausible } from './implausible.ts';
 import { type Field, type NamedTable, fieldOf, folded, openTable } from './named-table.ts';
 import type { Reading } from './problem.ts';
 import { type Setting, settingColumns, settingFields, settingValues } from './settings.ts';
@@ -32,7 +33,7 @@ export const mantelSettings: readonly MantelSetting[] = [
     default: null,
     example: '6',
     meaning: 'height of the facing, the board everyone looks at',
-    read: (named, field) => ({ faceHeight: size(named, field) }),
+    read: (named, field) => ({ faceHeight: size(named, field, plausible.faceHeight) }),
   },
   {
     name: 'thickness',
@@ -40,7 +41,7 @@ export const mantelSettings: readonly MantelSetting[] = [
     default: null,
     example: '3/4',
     meaning: 'finished thickness of every board of the box',
-    read: (named, field) => ({ thickness: size(named, field) }),
+    read: (named, field) => ({ thickness: size(named, field, plausible.finishedThickness) }),
   },
   {
     name: 'bottom',
@@ -142,8 +143,13 @@ export function readMantelSettings(file: string, text: string, shop: Shop): Read
     const isGiven = name === 'face height' ? faceHeight !== undefined : thickness !== undefined;
     if (!isGiven) named.problems.push({ kind: 'missing setting', file, name, example });
   }
-  if (faceHeight === undefined || thickness === undefined) return { value: null, problems: named.problems };
-  return { value: { ...byDefault, faceHeight, thickness, ...others }, problems: named.problems };
+  if (faceHeight === undefined || thickness === undefined)
+    return { value: null, problems: named.problems, cautions: named.cautions };
+  return {
+    value: { ...byDefault, faceHeight, thickness, ...others },
+    problems: named.problems,
+    cautions: named.cautions,
+  };
 }
 
 /** Columns of `legs.csv`. */
@@ -169,14 +175,14 @@ export function readLegs(file: string, text: string, shop: Shop): Reading<readon
     const at = { file, line: 1, column: 1 };
     named.problems.push({ kind: 'no rows', at, what: 'leg' });
   }
-  return { value: legs, problems: named.problems };
+  return { value: legs, problems: named.problems, cautions: named.cautions };
 }
 
 function legOf(named: NamedTable, row: CsvRow, seen: Map<string, Field>): Leg {
   return {
     name: uniqueName(named, fieldOf(named, row, 'leg'), 'leg', seen),
-    alongWall: size(named, fieldOf(named, row, 'along wall')),
-    projection: size(named, fieldOf(named, row, 'projection')),
+    alongWall: size(named, fieldOf(named, row, 'along wall'), plausible.alongWall),
+    projection: size(named, fieldOf(named, row, 'projection'), plausible.projection),
     turn: turnOf(wallCornerField(named, fieldOf(named, row, 'wall corner'))),
   };
 }
@@ -199,8 +205,8 @@ function sideWallField(named: NamedTable, field: Field): number {
   return wallCornerField(named, { ...field, text: field.text.replace(/^inside/iu, '') }).degrees;
 }
 
-function size(named: NamedTable, field: Field): Tick {
-  return lengthField(named, field, { side: 'up', range: 'more than 0' });
+function size(named: NamedTable, field: Field, limits: Plausible): Tick {
+  return lengthField(named, field, { side: 'up', range: 'more than 0', plausible: limits });
 }
 
 /** `1 1/2 x 3 1/2`: thickness by width; `none` for no ledger. */

@@ -8,7 +8,8 @@ import {
   placeOfRow,
   readCsv,
 } from '../../index.ts';
-import type { ChangedColumn, HeaderProblem, ReadProblem } from './problem.ts';
+import { questionSplits } from './implausible.ts';
+import type { ChangedColumn, HeaderProblem, Implausible, ReadProblem } from './problem.ts';
 
 /** A column that a file may have; `needed` ones must be there. */
 export interface Column {
@@ -18,13 +19,14 @@ export interface Column {
   readonly changedFrom?: { readonly formerly: string; readonly now: ChangedColumn };
 }
 
-/** A table whose columns are known by name, being read: problems are gathered as they are met. */
+/** A table whose columns are known by name, being read: problems and cautions are gathered as they are met. */
 export interface NamedTable {
   readonly table: CsvTable;
   readonly indexOf: ReadonlyMap<string, number>;
   /** Unit of a bare number. */
   readonly unit: LengthUnit;
   readonly problems: ReadProblem[];
+  readonly cautions: Implausible[];
 }
 
 /** One cell under a known name. */
@@ -52,7 +54,9 @@ export function openTable(
   const table = read.value;
   const { indexOf, problems } = readHeader(table, columns);
   if (problems.length > 0) return { named: null, problems };
-  return { named: { table, indexOf, unit, problems: [] }, problems: [] };
+  const named: NamedTable = { table, indexOf, unit, problems: [], cautions: [] };
+  questionSplits(named);
+  return { named, problems: [] };
 }
 
 /** The cell of a row under a column's name. */

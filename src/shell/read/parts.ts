@@ -1,6 +1,7 @@
 import { type CsvRow, type Face, type Part, type Shop, type Tick } from '../../index.ts';
 import { acceptField } from './accept.ts';
 import { lengthField, numberField, numberText, uniqueName, wordField } from './field.ts';
+import { plausible } from './implausible.ts';
 import { type Field, type NamedTable, fieldOf, folded, openTable } from './named-table.ts';
 import type { Reading } from './problem.ts';
 import { totalArea } from './total-area.ts';
@@ -49,13 +50,17 @@ export function readParts(
     area.add(named, label, part);
     return part;
   });
-  return { value: parts, problems: named.problems };
+  return { value: parts, problems: named.problems, cautions: named.cautions };
 }
 
 function partOf(named: NamedTable, row: CsvRow, name: string, boards: ReadonlySet<string> | null): Part {
   const field = (column: (typeof partColumns)[number]['name']): Field => fieldOf(named, row, column);
   const size = (column: 'length' | 'width' | 'thickness'): Tick =>
-    lengthField(named, field(column), { side: 'up', range: 'more than 0' });
+    lengthField(named, field(column), {
+      side: 'up',
+      range: 'more than 0',
+      ...(column === 'thickness' ? { plausible: plausible.finishedThickness } : {}),
+    });
   const run = field('run').text;
   return {
     name,

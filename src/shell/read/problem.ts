@@ -74,6 +74,12 @@ export type CellProblem =
       readonly text: string;
       readonly range: 'more than 0' | '0 or more';
     }
+  | {
+      readonly kind: 'thousands or decimals';
+      readonly at: Place;
+      readonly label: string;
+      readonly text: string;
+    }
   | { readonly kind: 'no thickness'; readonly at: Place; readonly text: string; readonly isDate: boolean }
   | {
       readonly kind: 'no number';
@@ -102,6 +108,23 @@ export type CellProblem =
       readonly text: string;
       readonly known: readonly string[];
     };
+
+/** Why an entry is questioned. */
+export type Doubt =
+  | { readonly why: 'run together'; readonly meant: string }
+  | { readonly why: 'more than'; readonly most: Tick; readonly style: LengthStyle }
+  | { readonly why: 'wider than long' }
+  | { readonly why: 'all too small'; readonly unit: LengthUnit }
+  | { readonly why: 'split' };
+
+/** An entry that can be read, and is hardly meant so. */
+export interface Implausible {
+  readonly kind: 'implausible';
+  readonly at: Place;
+  readonly label: string;
+  readonly text: string;
+  readonly doubt: Doubt;
+}
 
 /** What can be wrong between the rows and files of a job. */
 export type JobProblem =
@@ -156,12 +179,14 @@ export type JobProblem =
   | { readonly kind: 'no rows'; readonly at: Place; readonly what: 'leg' };
 
 /** All that can be wrong with the files of a job. */
-export type ReadProblem = CsvProblem | FileProblem | HeaderProblem | CellProblem | JobProblem;
+export type ReadProblem = CsvProblem | FileProblem | HeaderProblem | CellProblem | JobProblem | Implausible;
 
 /** What was read, and all that was wrong with it; the value is of use only to find further problems if there are any. */
 export interface Reading<T> {
   readonly value: T;
   readonly problems: readonly ReadProblem[];
+  /** What may be meant as it stands, and is to be said; none when left out. */
+  readonly cautions?: readonly Implausible[];
 }
 
 /** A file needed by the job that is not there. */

@@ -1,5 +1,6 @@
 import { type Tick, ticks } from '../../index.ts';
 import { lengthField } from './field.ts';
+import type { Plausible } from './implausible.ts';
 import { type Field, type NamedTable, fieldOf, folded } from './named-table.ts';
 import type { ReadProblem } from './problem.ts';
 
@@ -63,6 +64,7 @@ export function settingValues<T>(
 }
 
 /** A setting that is a length, never negative, rounded up: kerfs, trims and margins never shrink. */
-export function lengthSetting(named: NamedTable, field: Field): Tick {
-  return lengthField(named, field, { side: 'up', range: '0 or more', empty: ticks(0) });
+export function lengthSetting(named: NamedTable, field: Field, plausible?: Plausible): Tick {
+  const rule = { side: 'up', range: '0 or more', empty: ticks(0) } as const;
+  return lengthField(named, field, plausible === undefined ? rule : { ...rule, plausible });
 }

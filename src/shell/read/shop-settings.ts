@@ -1,4 +1,5 @@
 import { type Shop, type Tick, defaultShop, formatLength, inches } from '../../index.ts';
+import { plausible, type Plausible } from './implausible.ts';
 import { numberField, numberText, wordField } from './field.ts';
 import { type Field, type NamedTable, folded } from './named-table.ts';
 import { type Setting, lengthSetting } from './settings.ts';
@@ -20,10 +21,22 @@ export const shopSettings: readonly ShopSetting[] = [
     meaning: 'unit of a bare number in the files, and of what is printed',
     read: (named, field) => ({ units: wordField(named, field, ['in', 'mm']) }),
   },
-  length('rip kerf', defaultShop.ripKerf, 'width of the cut along the grain', (ripKerf) => ({ ripKerf })),
-  length('crosscut kerf', defaultShop.crosscutKerf, 'width of the cut across the grain', (crosscutKerf) => ({
-    crosscutKerf,
-  })),
+  length(
+    'rip kerf',
+    defaultShop.ripKerf,
+    'width of the cut along the grain',
+    (ripKerf) => ({ ripKerf }),
+    plausible.kerf,
+  ),
+  length(
+    'crosscut kerf',
+    defaultShop.crosscutKerf,
+    'width of the cut across the grain',
+    (crosscutKerf) => ({
+      crosscutKerf,
+    }),
+    plausible.kerf,
+  ),
   length('end trim', defaultShop.endTrim, 'cut off each end of a board first, kerf included', (endTrim) => ({
     endTrim,
   })),
@@ -151,6 +164,7 @@ function length(
   byDefault: Tick,
   meaning: string,
   put: (length: Tick) => Partial<Shop>,
+  limits?: Plausible,
 ): ShopSetting {
   const inInches = formatLength(byDefault, { units: 'in', printFraction: 64 });
   return {
@@ -158,7 +172,7 @@ function length(
     unit: 'length',
     default: byDefault === inches(0) ? '0' : `${inInches} in`,
     meaning,
-    read: (named, field) => put(lengthSetting(named, field)),
+    read: (named, field) => put(lengthSetting(named, field, limits)),
   };
 }
 

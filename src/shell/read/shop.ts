@@ -16,7 +16,7 @@ export function readShop(file: string, text: string | null): Reading<Shop> {
   // The unit first, wherever it stands: the lengths above it are in it too.
   const inUnit = { ...named, unit: unitOf(fields.get('units')?.text) };
   const values = settingValues(inUnit, shopSettings, fields);
-  return { value: { ...defaultShop, ...values }, problems: inUnit.problems };
+  return { value: { ...defaultShop, ...values }, problems: inUnit.problems, cautions: inUnit.cautions };
 }
 
 /** A misspelt unit is reported where its setting is read. */

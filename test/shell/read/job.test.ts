@@ -30,6 +30,7 @@ describe('a job with nothing but what is needed', () => {
   it('takes its name from the folder and everything else from the defaults', async () => {
     expect(await job('hearth', { 'parts.csv': parts, 'boards.csv': boards })).toEqual({
       name: 'hearth',
+      cautions: [],
       shop: defaultShop,
       parts: [
         {
@@ -326,6 +327,7 @@ describe('the mantel', () => {
           ledger: { thickness: inches(1.5), width: inches(3.5) },
           species: 'white oak',
         },
+        cautions: [],
         legs: [
           { name: 'left', alongWall: inches(20.25), projection: inches(6), turn: 90 },
           { name: 'front', alongWall: inches(60), projection: inches(6), turn: -45 },

@@ -34,7 +34,7 @@ describe('the list of settings', () => {
       .filter(({ name }) => name !== 'rack')
       .map((setting) => `${setting.name},${setting.default}`);
     const read = readShop('shop.csv', `setting,value\n${rows.join('\n')}\n`);
-    expect(read).toEqual({ value: defaultShop, problems: [] });
+    expect(read).toEqual({ value: defaultShop, problems: [], cautions: [] });
   });
 
   it('sets every field of a shop, each by its own setting', () => {

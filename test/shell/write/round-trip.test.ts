@@ -20,12 +20,14 @@ import { writeBoardsCsv } from '../../../src/shell/write/boards-csv.ts';
 import { writeDefectsCsv } from '../../../src/shell/write/defects-csv.ts';
 import { writePartsCsv } from '../../../src/shell/write/parts-csv.ts';
 
-const size = (least: number): fc.Arbitrary<Tick> =>
+const size = (least: number, most: number = inches(200)): fc.Arbitrary<Tick> =>
   fc
     .oneof(
-      fc.integer({ min: least, max: inches(200) }),
-      fc.integer({ min: Math.ceil(least / 127), max: 12_800 }).map((sixtyFourths) => sixtyFourths * 127),
-      fc.integer({ min: Math.ceil(least / 32), max: 50_000 }).map((tenths) => tenths * 32),
+      fc.integer({ min: least, max: most }),
+      fc
+        .integer({ min: Math.ceil(least / 127), max: Math.floor(most / 127) })
+        .map((sixtyFourths) => sixtyFourths * 127),
+      fc.integer({ min: Math.ceil(least / 32), max: Math.floor(most / 32) }).map((tenths) => tenths * 32),
     )
     .map(ticks);
 
@@ -54,7 +56,7 @@ function partOn(boards: readonly string[]): fc.Arbitrary<Part> {
     quantity: fc.nat(1000),
     length: size(1),
     width: size(1),
-    thickness: size(1),
+    thickness: size(1, inches(24)),
     grain: fc.constantFrom('along', 'across', 'any'),
     quality: fc.constantFrom('clear-2', 'clear-1', 'sound', 'any'),
     show: fc.oneof(fc.constantFrom(0, 1, 2), money),
@@ -82,7 +84,8 @@ function defectOn(length: Tick, width: Tick): fc.Arbitrary<Defect> {
     .map(([kind, face, [x, along], [y, across]]) => ({ kind, face, x, y, length: along, width: across }));
 }
 
-const outline = fc.record({ length: size(2), width: size(2) });
+// Larger and smaller ones are questioned.
+const outline = fc.record({ length: size(inches(16)), width: size(inches(1), inches(72)) });
 const board: fc.Arbitrary<Board> = outline.chain(({ length, width }) =>
   fc
     .record({
@@ -92,7 +95,7 @@ const board: fc.Arbitrary<Board> = outline.chain(({ length, width }) =>
       surface: fc.constantFrom<Surface>('rough', 'S2S', 'S3S', 'S4S'),
       species: note,
       grade: note,
-      cost: money,
+      cost: fc.nat(1e9).map((cents) => cents / 100),
       lookA: fc.double({ min: 0, max: 10, noNaN: true }).map((value) => value + 0),
       lookB: fc.constantFrom(0, 5, 10),
       tone: note,
