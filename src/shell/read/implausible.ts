@@ -1,5 +1,5 @@
 import { type LengthStyle, type Tick, inches, runTogether } from '../../index.ts';
-import { type Field, type NamedTable, fieldOf } from './named-table.ts';
+import type { Field, NamedTable } from './named-table.ts';
 import type { Doubt } from './problem.ts';
 
 /** From where on a length is questioned, and from where on it cannot be meant. */
@@ -46,20 +46,4 @@ export function questionFraction(named: NamedTable, field: Field, text: string):
   const meant = runTogether(text);
   if (meant !== null)
     question(named, field, { why: 'run together', meant }, surelyRunTogether.test(text.trim()));
-}
-
-const bareNumber = /^(?:\d+ )?\d+(?:\/\d+)?$/;
-
-/**
- * Questions rows that a decimal comma may have split: where commas part the cells, `58,25` is two of them, and what
- * stood last comes to stand under `note`.
- */
-export function questionSplits(named: NamedTable): void {
-  if (named.table.delimiter !== ',' || !named.indexOf.has('note')) return;
-  for (const row of named.table.rows) {
-    const note = fieldOf(named, row, 'note');
-    const whole = row.cells.map((cell) => /^\d+$/.test(cell.trim()));
-    const isSplit = whole.some((is, column) => is && whole[column + 1] === true);
-    if (isSplit && bareNumber.test(note.text)) question(named, note, { why: 'split' }, false);
-  }
 }

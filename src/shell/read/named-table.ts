@@ -8,7 +8,6 @@ import {
   placeOfRow,
   readCsv,
 } from '../../index.ts';
-import { questionSplits } from './implausible.ts';
 import type { ChangedColumn, HeaderProblem, Implausible, ReadProblem } from './problem.ts';
 
 /** A column that a file may have; `needed` ones must be there. */
@@ -116,4 +115,23 @@ function readHeader(
 /** A name with its capitals and the number of its blanks forgiven. */
 export function folded(name: string): string {
   return name.trim().replace(/\s+/g, ' ').toLowerCase();
+}
+
+const bareNumber = /^(?:\d+ )?\d+(?:\/\d+)?$/;
+
+/**
+ * Questions rows that a decimal comma may have split: where commas part the cells, `58,25` is two of them, and what
+ * stood last comes to stand under `note`.
+ */
+function questionSplits(named: NamedTable): void {
+  if (named.table.delimiter !== ',' || !named.indexOf.has('note')) return;
+  for (const row of named.table.rows) {
+    const note = fieldOf(named, row, 'note');
+    const whole = row.cells.map((cell) => /^\d+$/.test(cell.trim()));
+    const isSplit = whole.some((is, column) => is && whole[column + 1] === true);
+    if (isSplit && bareNumber.test(note.text)) {
+      const { label, text } = note;
+      named.cautions.push({ kind: 'implausible', at: note.at(), label, text, doubt: { why: 'split' } });
+    }
+  }
 }
