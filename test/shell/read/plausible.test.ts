@@ -24,7 +24,7 @@ const boards = (rows: string, shop = defaultShop, header = 'board,length,width,t
   said(readBoards('boards.csv', `${header}\n${rows}\n`, shop));
 const shop = (row: string): string[] => said(readShop('shop.csv', `setting,value\n${row}\n`));
 const legs = (row: string): string[] =>
-  said(readLegs('legs.csv', `leg,along wall,projection\n${row}\n`, defaultShop));
+  said(readLegs('legs.csv', `leg,along wall,projection,wall corner\n${row},\n`, defaultShop));
 
 describe('entries that are hardly meant are questioned', () => {
   it('a whole number run into its fraction', () => {
