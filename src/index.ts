@@ -45,7 +45,7 @@ export { breakRun, facingRun, type RunGroups } from './flow/plan/run-break.ts';
 
 // parts and stock: what to cut, and from what
 export type * from './flow/parts/part.ts';
-export { planParts, withRunGroups } from './flow/parts/plan-parts.ts';
+export { planParts } from './flow/parts/plan-parts.ts';
 export type { Board, Surface } from './flow/stock/board.ts';
 export { usable } from './flow/stock/usable.ts';
 export * from './flow/stock/defect.ts';
@@ -82,6 +82,7 @@ export { type CheckedLayout, type ForRack, layOutJob, planJob, type PlannedParts
 // sheet: everything a checked layout is shown as
 export { boardSvg } from './flow/sheet/board/board-svg.ts';
 export { type SheetExtras, sheetHtml } from './flow/sheet/page/sheet-html.ts';
+export { stretchWords } from './flow/sheet/words/grain-words.ts';
 export type { Said } from './flow/sheet/words/cautions.ts';
 export { layoutCsv, layoutRows } from './flow/sheet/table/layout-rows.ts';
 export { cutsCsv, cutsRows } from './flow/sheet/table/cuts-rows.ts';

@@ -93,6 +93,8 @@ function timed(
     times.best = since();
   return {
     ...layout.proof,
+    bound: layout.proof.bound ?? 0,
+    gap: layout.proof.gap ?? 1,
     boards: layout.totals.boards,
     short: layout.short.reduce((sum, { copies }) => sum + copies, 0),
     yield: layout.totals.yield,

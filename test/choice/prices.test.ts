@@ -198,7 +198,7 @@ describe('a job of many boards and pieces', () => {
     const { layout, faults } = finish(steps);
     expect(faults).toEqual([]);
     expect(layout.short.length).toBeGreaterThan(0);
-    expect(layout.proof.value).toBeLessThanOrEqual(layout.proof.bound);
+    expect(layout.proof.value).toBeLessThanOrEqual(layout.proof.bound!);
     expect(layout.proof.gap).toBeLessThan(0.06);
   });
 

@@ -138,6 +138,19 @@ describe('plan', () => {
     const short = jobFolder({ ...wall, 'parts.csv': null, 'boards.csv': boards, 'defects.csv': null });
     const { out } = await runIn(testWorld(), 'plan', short);
     expect(out).toContain('left cap | left return facing + front facing | right return facing + right cap');
+    expect(readFileSync(join(short, 'parts.csv'), 'utf8').match(/,facing,/g)).toHaveLength(5);
+  });
+
+  it('is laid out with its run broken on boards that were typed in after the plan, and says so', async () => {
+    const folder = jobFolder({ ...wall, 'parts.csv': null, 'boards.csv': null, 'defects.csv': null });
+    expect((await runIn(testWorld(), 'plan', folder)).code).toBe(0);
+    const rows = Array.from({ length: 9 }, (_, index) => `B${index + 1},96,9,4/4\n`);
+    writeFileSync(join(folder, 'boards.csv'), `board,length,width,thickness\n${rows.join('')}`);
+    const { code, out } = await runIn(testWorld(), 'layout', folder, '--effort', '0');
+    expect(code).toBe(0);
+    expect(out).toMatch(/facing is cut as left cap \| .*: no board holds .* clear/);
+    expect(out).toMatch(/Whole, it takes one more board, at least/);
+    expect((await runIn(testWorld(), 'check', folder, join(folder, 'out', 'layout.json'))).code).toBe(0);
   });
 
   it('says what cannot be built', async () => {

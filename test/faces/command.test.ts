@@ -17,7 +17,12 @@ const boards =
 const defects =
   'board,kind,face,from,to,low,high\ndear,sound knot,B,20,21,2,3\nlong,stain,A,0,1/2,0,1\nlong,loose knot,B,30,31,2,3\n';
 const shop = (more = ''): string => `setting,value\nend trim,1/2\n${more}`;
-const files = { 'parts.csv': parts, 'boards.csv': boards, 'defects.csv': defects, 'shop.csv': shop() };
+const files = {
+  'parts.csv': parts,
+  'boards.csv': boards,
+  'defects.csv': defects,
+  'shop.csv': shop('own runs,may break\n'),
+};
 
 interface Choice {
   readonly board: string;
@@ -106,8 +111,8 @@ describe('the face that a layout shows', () => {
     const { code, out } = await runIn(testWorld(), 'layout', folder, '--face', 'short:B');
     expect(code).toBe(0);
     expect(out).toContain('front shows face B of short, as asked');
-    expect(out).toContain('No longer in one run: left | front + right.');
-    expect(out).toContain('left: (empty); front: wrap 1; right: wrap 1');
+    expect(out).toContain('wrap is cut as left | front + right: no board holds');
+    expect((await runIn(testWorld(), 'check', folder, join(folder, 'out', 'layout.json'))).code).toBe(0);
     expect(readFileSync(join(folder, 'out', 'sheet.html'), 'utf8')).toContain('as asked');
   });
 

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { inches } from '../../src/base/units/tick.ts';
-import { breakRun } from '../../src/flow/plan/run-break.ts';
-import { planParts, withRunGroups } from '../../src/flow/parts/plan-parts.ts';
+import { breakWays } from '../../src/flow/choice/runs/break-way.ts';
+import { breakRun, waysToBreakAll } from '../../src/flow/plan/run-break.ts';
+import type { Part } from '../../src/flow/parts/part.ts';
+import { planParts } from '../../src/flow/parts/plan-parts.ts';
+import { defaultShop } from '../../src/flow/shop/shop.ts';
 import { leg, planned } from './mantels.ts';
 
 const breast = [leg('left', 12, 8.75), leg('front', 60, 8.75), leg('right', 12, 8.75)];
@@ -62,26 +65,36 @@ describe('breaking the run of the facing', () => {
     expect(short(ways[6]!)).toContain('3+4+5');
   });
 
-  it('the parts take the groups as runs; a piece alone is free', () => {
+  it('the parts say the run whole; a way gives each stretch a run of its own, and a piece alone none', () => {
     const plan = planned({ leftEnd: 'capped', rightEnd: 'wall' }, breast);
     const parts = planParts(plan);
-    const runs = (groups: readonly (readonly string[])[]) =>
-      withRunGroups(parts, groups)
-        .map(({ name, run }) => `${name}: ${run}`)
-        .filter((text) => !text.endsWith('null'));
-    const ways = breakRun(plan);
-    expect(runs(ways[0]!)).toEqual(parts.slice(0, 4).map(({ name }) => `${name}: facing`));
-    expect(runs(ways[1]!)).toEqual([
+    const runs = (list: readonly Part[]): string[] =>
+      list.map(({ name, run }) => `${name}: ${run}`).filter((text) => !text.endsWith('null'));
+    const ways = breakWays({ name: '', shop: defaultShop, parts, boards: [] });
+    expect(ways.map(({ runs: [run] }) => run!.stretches)).toEqual(breakRun(plan));
+    expect(runs(parts)).toEqual(parts.slice(0, 4).map(({ name }) => `${name}: facing`));
+    expect(runs(ways[0]!.job.parts)).toEqual(runs(parts));
+    expect(runs(ways[1]!.job.parts)).toEqual([
       'left facing: facing 2',
       'front facing: facing 2',
       'right facing: facing 2',
     ]);
-    expect(runs(ways[2]!)).toEqual([
+    expect(runs(ways[2]!.job.parts)).toEqual([
       'left cap: facing 1',
       'left facing: facing 1',
       'front facing: facing 2',
       'right facing: facing 2',
     ]);
-    expect(runs(ways.at(-1)!)).toEqual([]);
+    expect(runs(ways.at(-1)!.job.parts)).toEqual([]);
+  });
+
+  it('several runs are ranked together, fewest breaks at a front first, fewest in all, the earlier runs better kept', () => {
+    const ways = waysToBreakAll([
+      { names: ['a', 'A', 'b'], front: 1 },
+      { names: ['c', 'd', 'C'], front: 2 },
+    ]).map((groups) => groups.map(short).join('; '));
+    expect(ways.slice(0, 4)).toEqual(['a+A+b; c+d+C', 'a+A+b; c | d+C', 'a+A+b; c+d | C', 'a | A+b; c+d+C']);
+    expect(ways).toHaveLength(16);
+    expect(ways.at(-1)).toBe('a | A | b; c | d | C');
   });
 });

@@ -163,6 +163,9 @@ export function layoutOf(
       waste: whole > 0 ? 1 - (parts + total(({ area }) => area.offcuts)) / whole : 0,
       setups: places.size,
     },
-    proof: { value: cost, bound: cost, gap: 0, proven: true, ...proof },
+    proof:
+      short.length > 0 && job.shop.goal === 'least cost'
+        ? { value: cost, bound: null, gap: null, proven: false }
+        : { value: cost, bound: cost, gap: 0, proven: true, ...proof },
   };
 }

@@ -52,7 +52,7 @@ describe('the sheet', () => {
 
   it('says the verdict, the five figures, the shorts, the check', () => {
     const [page = ''] = pages;
-    expect(lacking(page, 'Parts are short')).toEqual([]);
+    expect(lacking(page, 'No layout of all parts was found on these boards')).toEqual([]);
     for (const words of [
       'parts (the yield)',
       'kept offcuts',

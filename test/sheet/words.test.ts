@@ -92,8 +92,33 @@ describe('the gap in plain words', () => {
     expect(gapSentence(job, layout)).toContain('once its kept offcuts are credited');
   });
 
-  it('compares nothing when parts are short', () => {
-    expect(gapSentence(mantelJob, mantelLayout())).toMatch(/^Parts are short/);
+  it('names what was held fixed, in the order of how much it matters', () => {
+    const proof = { value: 380, bound: 376.499, gap: 0.01, proven: false };
+    const under = ['grain unbroken', 'one tone', 'stages'] as const;
+    expect(gapSentence(mantelJob, { ...layout, proof: { ...proof, under } })).toContain(
+      'less than $376.49, with the grain of each run unbroken, all that shows of one tone and no board cut in more than 4 stages',
+    );
+  });
+
+  it('says with parts short that the boards cannot hold the job, proven or not, and the board to add', () => {
+    const lacking = mantelLayout();
+    expect(lacking.short.length).toBeGreaterThan(0);
+    const said = gapSentence(mantelJob, lacking);
+    expect(said).toMatch(
+      /^No layout of all parts was found on these boards; that there is none is not proven\./,
+    );
+    expect(said).toContain(lacking.short[0]!.part);
+    expect(said).not.toMatch(/%|at most/);
+    const toAdd = { length: 50 * 8128, width: 6.25 * 8128, thickness: 6096, least: true };
+    const proof = { ...lacking.proof, proven: true, toAdd };
+    const proven = gapSentence(mantelJob, { ...lacking, proof });
+    expect(proven).toMatch(/^These boards cannot hold the job \(proven\)/);
+    expect(proven).toContain(
+      'The least to add: one more board, at least 50 × 6 1/4 rough and clear on one face',
+    );
+    expect(
+      gapSentence(mantelJob, { ...lacking, proof: { ...proof, toAdd: { ...toAdd, least: false } } }),
+    ).toContain('that would do, and a smaller one might');
   });
 
   it('turns round under most value', () => {

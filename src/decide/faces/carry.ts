@@ -1,47 +1,29 @@
 import { blankOf } from '../../flow/parts/blank.ts';
 import type { Part } from '../../flow/parts/part.ts';
-import { type RunGroups, waysToBreak } from '../../flow/plan/run-break.ts';
+import { mayBreak } from '../../flow/parts/plan-parts.ts';
 import type { Board } from '../../flow/stock/board.ts';
 import type { Face } from '../../flow/stock/defect.ts';
 import type { Job } from '../../flow/stock/job.ts';
-import { faceHoldsRun, holdsRun, runStrip } from '../../flow/stock/run-strip.ts';
+import { faceHoldsRun, runStrip } from '../../flow/stock/run-strip.ts';
 import { usable } from '../../flow/stock/usable.ts';
 import type { Focus } from './focus.ts';
 import type { Hindrance } from './hindrance.ts';
 
-/** How a board's face may carry the lead: with its whole run, or with the stretch of it that the face can hold. */
-export type Carriage =
-  | { readonly kind: 'may'; readonly ways: readonly RunGroups[] }
-  | { readonly kind: 'cannot'; readonly why: Hindrance };
-
-/** So many ways to break a run are laid out, until one leaves nothing short. */
-const mostWays = 3;
-
 /**
- * Whether this face has room for the lead by itself, and which stretches of its run fit there with it, the best first:
- * the run whole, else broken by the rules of `waysToBreak`. Ways whose other stretches fit on no board come last.
+ * Why this face cannot carry the lead; null where it may. A run that may be broken is left to the layout, but for the lead itself;
+ * one that must stay whole needs room here for all of it.
  */
-export function carriageOn(job: Job, focus: Focus, board: Board, face: Face): Carriage {
+export function hindranceOn(job: Job, focus: Focus, board: Board, face: Face): Hindrance | null {
   const lead = job.parts[focus.lead]!;
   const why = hindranceFor(lead, board, face, job);
-  if (why !== null) return { kind: 'cannot', why };
-  if (focus.members.length === 1) return { kind: 'may', ways: [[[lead.name]]] };
-  const parts = focus.members.map((index) => job.parts[index]!);
-  const inGroup = (names: readonly string[]): Part[] => parts.filter(({ name }) => names.includes(name));
-  const ways = waysToBreak(
-    parts.map(({ name }) => name),
-    focus.members.indexOf(focus.lead),
-  ).filter((groups) => {
-    const own = inGroup(groups.find((names) => names.includes(lead.name)) ?? []);
-    return own.every((part) => isFree(part, board, face)) && faceHoldsRun(own, board, job.shop, face);
-  });
-  const restFits = (groups: RunGroups): boolean =>
-    groups.every(
-      (names) =>
-        names.includes(lead.name) || job.boards.some((other) => holdsRun(inGroup(names), other, job.shop)),
-    );
-  const sorted = [...ways.filter(restFits), ...ways.filter((groups) => !restFits(groups))];
-  return { kind: 'may', ways: sorted.slice(0, mostWays) };
+  if (why !== null || lead.run === null || focus.members.length === 1 || mayBreak(lead.run, job.shop))
+    return why;
+  const run = focus.members.map((index) => job.parts[index]!);
+  const other = run.find((part) => !isFree(part, board, face));
+  if (other !== undefined) return { kind: 'pinned elsewhere', ...other.pin! };
+  return faceHoldsRun(run, board, job.shop, face)
+    ? null
+    : { kind: 'no clear stretch', ...runStrip(run, job.shop) };
 }
 
 function isFree({ pin }: Part, board: Board, face: Face): boolean {

@@ -1,6 +1,7 @@
 import type { CheckProblem } from '../../flow/check/fault.ts';
 import { verify } from '../../flow/check/verify.ts';
 import { type Progress, type Steps, retold, within } from '../../flow/choice/progress.ts';
+import { breakWays, rankOf } from '../../flow/choice/runs/break-way.ts';
 import { partValue, provenBy } from '../../flow/cuts/goal-value.ts';
 import type { LaidPiece, Layout } from '../../flow/cuts/layout.ts';
 import type { RunGroups } from '../../flow/plan/run-break.ts';
@@ -9,7 +10,7 @@ import { blocks } from '../../flow/stock/clear.ts';
 import type { Face } from '../../flow/stock/defect.ts';
 import type { Job } from '../../flow/stock/job.ts';
 import type { CheckedLayout } from '../../pipeline.ts';
-import { carriageOn } from './carry.ts';
+import { hindranceOn } from './carry.ts';
 import type { Focus } from './focus.ts';
 import type { Hindrance } from './hindrance.ts';
 import { lookMeasure, welcomeInView } from './measure.ts';
@@ -47,13 +48,16 @@ export interface PossibleFace extends OneFace {
   readonly welcome: number;
   /** The job with the lead pinned here, its run broken where it must be, and its layout. */
   readonly job: Job;
+  readonly laid: Job;
   readonly layout: Layout;
   /** The stretches of the run; one: its grain runs on whole. */
   readonly groups: RunGroups;
+  /** Whether no run is broken in a worse way than in the cheapest plan. */
+  readonly keepsGrain: boolean;
   readonly unrolled: Unrolled;
   /** The goal's value, and a bound on it, with this choice. Under `most value` without the lead's bonus. */
   readonly value: number;
-  readonly bound: number;
+  readonly bound: number | null;
   readonly proven: boolean;
   /** What it costs (under `most value`: loses) beyond the cheapest plan; below 0 where a broken run comes cheaper. */
   readonly extra: number;
@@ -67,29 +71,25 @@ export interface PossibleFace extends OneFace {
 export interface FaceTable {
   readonly job: Job;
   readonly focus: Focus;
-  /** The cheapest plan with the run as the parts file has it. */
-  readonly plan: {
-    readonly job: Job;
-    readonly layout: Layout;
-    readonly value: number;
-    readonly proven: boolean;
-  };
+  /** The cheapest plan with the runs broken no further than the boards make it. */
+  readonly plan: Solved & { readonly groups: RunGroups };
   readonly choices: readonly FaceChoice[];
 }
 
 /** A job's layout, and what it comes to. */
-interface Solved {
+export interface Solved {
+  /** As it was asked for, and as it was laid out, its runs broken where they had to be. */
   readonly job: Job;
+  readonly laid: Job;
   readonly layout: Layout;
   readonly value: number;
-  readonly bound: number;
+  readonly bound: number | null;
   readonly proven: boolean;
 }
 
-/** A face that could carry the lead, laid out; the best of the ways to break its run. */
+/** A face that could carry the lead, laid out. */
 export interface TriedFace extends OneFace {
   readonly kind: 'tried';
-  readonly groups: RunGroups;
   readonly solved: Solved;
 }
 
@@ -143,7 +143,7 @@ function untriedFrom({ boards }: Job, first: number): UntriedFace[] {
   return all.slice(first);
 }
 
-/** The lead on one face, laid out; with the way to break its run that leaves the least short. */
+/** The lead on one face, laid out. */
 export function* tryFace(
   job: Job,
   focus: Focus,
@@ -153,20 +153,18 @@ export function* tryFace(
   doing: string,
 ): Generator<Progress<TriedFace>, TriedFace | ImpossibleFace, void> {
   const one = { board: board.name, face, look: lookOf(board, face) };
-  const carriage = carriageOn(job, focus, board, face);
-  if (carriage.kind === 'cannot') return { kind: 'impossible', ...one, why: carriage.why };
-  let best: TriedFace | null = null;
-  for (const groups of carriage.ways) {
-    const pinned = pinnedJob(job, focus, one, groups);
-    const tried = (solved: Solved): TriedFace => ({ kind: 'tried', ...one, groups, solved });
-    const known: TriedFace | null = best;
-    const steps = solvedWithLead(pinned, focus, solve, doing);
-    const found = tried(yield* within(steps, (solved) => known ?? (solved && tried(solved))));
-    if (best === null || shortCopies(found.solved.layout) < shortCopies(best.solved.layout)) best = found;
-    if (shortCopies(best.solved.layout) === 0 || job.shop.goal === 'most value') break;
-  }
-  // `carriageOn` gives at least the way in which the lead lies alone.
-  return best!;
+  const why = hindranceOn(job, focus, board, face);
+  if (why !== null) return { kind: 'impossible', ...one, why };
+  const tried = (found: Solved): TriedFace => ({ kind: 'tried', ...one, solved: found });
+  const steps = solvedWithLead(pinnedJob(job, focus, one), focus, solve, doing);
+  return tried(yield* within(steps, (found) => found && tried(found)));
+}
+
+/** The stretches in which a layout has the run in focus; one: its grain runs on whole. */
+function groupsOf(job: Job, focus: Focus, { broken = [] }: Layout): RunGroups {
+  const { run } = job.parts[focus.lead]!;
+  const names = focus.members.map((index) => job.parts[index]!.name);
+  return broken.find((one) => one.run === run)?.stretches ?? [names];
 }
 
 function lookOf(board: Board, face: Face): number {
@@ -174,10 +172,10 @@ function lookOf(board: Board, face: Face): number {
 }
 
 function* solved(job: Job, solve: LayOutSteps, doing: string): Steps<Solved> {
-  const solvedBy = ({ layout, faults }: CheckedLayout): Solved => {
+  const solvedBy = ({ job: laid, layout, faults }: CheckedLayout): Solved => {
     if (faults.length > 0) throw new Error(unsound(faults));
     const { value, bound, proven } = layout.proof;
-    return { job, layout, value, bound, proven };
+    return { job, laid, layout, value, bound, proven };
   };
   const steps = within(solve(job), (found) => (found === null ? null : solvedBy(found)));
   return solvedBy(yield* retold(steps, (said) => ({ ...said, doing: `${doing}: ${said.doing}` })));
@@ -201,11 +199,15 @@ function* solvedWithLead(job: Job, focus: Focus, solve: LayOutSteps, doing: stri
   const parts = job.parts.map((part, index) =>
     index === focus.lead ? { ...part, value: partValue(part) + all } : part,
   );
-  const lessBonus = ({ layout: found }: Solved): Solved => {
+  const lessBonus = ({ laid, layout: found }: Solved): Solved => {
     const bonus = all * laidCopies(found, job.parts[focus.lead]!.name);
-    const proof = provenBy(job, found.boards, { ...found.proof, bound: found.proof.bound - bonus });
+    const known = { ...found.proof, bound: (found.proof.bound ?? Infinity) - bonus, gap: 0 };
+    const proof = {
+      ...found.proof,
+      ...provenBy(job, found.boards, { patterns: [], short: [], proof: known }),
+    };
     const { value, bound, proven } = proof;
-    return { job, layout: { ...found, proof }, value, bound, proven };
+    return { job, laid, layout: { ...found, proof }, value, bound, proven };
   };
   const steps = solved({ ...job, parts }, solve, doing);
   return lessBonus(yield* within(steps, (found) => (found === null ? null : lessBonus(found))));
@@ -233,7 +235,8 @@ function isAlike(job: Job, focus: Focus, board: Board): boolean {
 
 /** The same layout with the stretch of the lead showing face B. */
 function turned(twin: TriedFace, job: Job, focus: Focus, board: Board): Tried {
-  const { solved: found, groups } = twin;
+  const { solved: found } = twin;
+  const groups = groupsOf(job, focus, found.layout);
   const lead = job.parts[focus.lead]!.name;
   const names = groups.find((group) => group.includes(lead)) ?? [];
   const turn = (piece: LaidPiece): LaidPiece =>
@@ -241,7 +244,7 @@ function turned(twin: TriedFace, job: Job, focus: Focus, board: Board): Tried {
   const boards = found.layout.boards.map((laid) =>
     laid.board === board.name ? { ...laid, pieces: laid.pieces.map(turn) } : laid,
   );
-  const pinned = pinnedJob(job, focus, { board: board.name, face: 'B' }, groups);
+  const pinned = pinnedJob(job, focus, { board: board.name, face: 'B' });
   const layout = { ...found.layout, boards };
   return {
     ...twin,
@@ -253,23 +256,28 @@ function turned(twin: TriedFace, job: Job, focus: Focus, board: Board): Tried {
 
 function compared(job: Job, focus: Focus, base: Solved, tried: readonly Tried[]): FaceTable {
   const sign = job.shop.goal === 'most value' ? -1 : 1;
-  const whole = tried.flatMap((one) => (one.kind === 'tried' && one.groups.length === 1 ? [one.solved] : []));
-  const plan = whole.reduce((best, other) => {
-    const apart = shortCopies(other.layout) - shortCopies(best.layout);
+  const ways = breakWays(job);
+  const rank = ({ layout }: Solved): number =>
+    job.shop.breakGrain === null ? rankOf(ways, layout.broken ?? []) : 0;
+  const all = tried.flatMap((one) => (one.kind === 'tried' ? [one.solved] : []));
+  const plan = all.reduce((best, other) => {
+    const apart = shortCopies(other.layout) - shortCopies(best.layout) || rank(other) - rank(best);
     return apart < 0 || (apart === 0 && sign * other.value < sign * best.value - 1e-9) ? other : best;
   }, base);
   const choices = tried.map((one): FaceChoice => {
     if (one.kind !== 'tried') return one;
     const why = shortfall(one.solved, focus, plan);
-    const { board, face, look, groups } = one;
+    const { board, face, look } = one;
     if (why !== null) return { kind: 'impossible', board, face, look, why };
     const { layout } = one.solved;
+    const groups = groupsOf(job, focus, layout);
     const unrolled = unroll(one.solved.job, layout, focus);
     const welcome = welcomeInView(unrolled);
     return {
       kind: 'possible',
       ...{ board, face, look, groups, unrolled, welcome, ...one.solved },
       measure: lookMeasure(look, welcome),
+      keepsGrain: rank(one.solved) <= rank(plan),
       extra: sign * (one.solved.value - plan.value),
       moreFeet: layout.totals.boardFeet - plan.layout.totals.boardFeet,
       isUnbeaten: false,
@@ -280,7 +288,7 @@ function compared(job: Job, focus: Focus, base: Solved, tried: readonly Tried[])
   return {
     job,
     focus,
-    plan,
+    plan: { ...plan, groups: groupsOf(job, focus, plan.layout) },
     choices: choices.map((choice) =>
       choice.kind === 'possible' ? { ...choice, isUnbeaten: marks[possible.indexOf(choice)]! } : choice,
     ),

@@ -1,4 +1,6 @@
 import { unreachable } from '../../base/result/unreachable.ts';
+import type { RunGroups } from '../../flow/plan/run-break.ts';
+import { stretchWords } from '../../flow/sheet/words/grain-words.ts';
 import { nameText } from '../../flow/sheet/words/named.ts';
 import { counted, decimal, money } from '../../flow/sheet/words/number-text.ts';
 import { sizeText, withUnit } from '../../flow/sheet/words/size-text.ts';
@@ -70,8 +72,12 @@ export function feetWords({ moreFeet }: PossibleFace): string {
 /** Whether the grain wraps whole, or where it stops. */
 export function wrapWords({ groups }: PossibleFace, { focus }: FaceTable): string {
   if (focus.members.length === 1) return '';
-  if (groups.length === 1) return 'whole';
-  return `broken: ${groups.map((names) => names.map((name) => nameText(name, 40)).join(' + ')).join(' | ')}`;
+  return wrapText(groups);
+}
+
+/** `whole`, or `broken: left cap | front facing + …`. */
+export function wrapText(groups: RunGroups): string {
+  return groups.length === 1 ? 'whole' : `broken: ${stretchWords(groups)}`;
 }
 
 /** Where the lead's stretch lies on its board. */
@@ -112,6 +118,7 @@ export function glueWords({ unrolled }: PossibleFace): string | null {
 
 /** How sure the cost of a choice is. */
 export function sureWords({ proven, value, bound }: PossibleFace, { job }: FaceTable): string {
+  if (bound === null) return 'no bound';
   if (proven) return 'proven';
   if (job.shop.goal === 'most value') return `at most ${decimal(Math.ceil(bound * 100 - 1e-6) / 100, 2)}`;
   const least = Math.max(0, Math.floor(bound * 100 + 1e-6) / 100);

@@ -13,6 +13,7 @@ import {
   sureWords,
   valueWords,
   whereWords,
+  wrapText,
   wrapWords,
 } from './face-words.ts';
 import { measureWords } from './measure.ts';
@@ -37,7 +38,7 @@ export function sorted({ choices }: FaceTable): Sorted {
 /** What the cheapest plan costs, and how many faces could do. */
 export function verdict(table: FaceTable): string {
   const { possible, untried } = sorted(table);
-  const whole = table.focus.members.length > 1 ? ' with the run whole' : '';
+  const whole = table.focus.members.length > 1 ? ` with the run ${wrapText(table.plan.groups)}` : '';
   const sure = table.plan.proven ? ' (proven)' : ' that was found';
   const plan = `The cheapest plan${whole}${sure}: ${valueWords(table.plan.value, table)}.`;
   if (possible.length === 0)
@@ -137,7 +138,12 @@ export function facesCsv(table: FaceTable): string {
             String(one.look),
             String(one.measure),
           ],
-          ...[one.value.toFixed(2), one.bound.toFixed(2), one.extra.toFixed(2), one.moreFeet.toFixed(2)],
+          ...[
+            one.value.toFixed(2),
+            one.bound?.toFixed(2) ?? '',
+            one.extra.toFixed(2),
+            one.moreFeet.toFixed(2),
+          ],
           ...[wrapWords(one, table), [seenWords(one, shop), glueWords(one)].filter(Boolean).join('; ')],
           ...[whereWords(one, table), ''],
         ],

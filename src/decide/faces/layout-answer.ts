@@ -4,7 +4,14 @@ import { rackBoardsOf } from '../../flow/rack/rack-note.ts';
 import { withoutRack } from '../../flow/rack/stock-for-job.ts';
 import type { Job } from '../../flow/stock/job.ts';
 import type { CheckedLayout } from '../../pipeline.ts';
-import { type FaceTable, type LayOutSteps, type TriedFace, faceTable, tryFace } from './face-table.ts';
+import {
+  type FaceTable,
+  type LayOutSteps,
+  type Solved,
+  type TriedFace,
+  faceTable,
+  tryFace,
+} from './face-table.ts';
 import type { Focus } from './focus.ts';
 import type { Hindrance } from './hindrance.ts';
 import { premiumLines, wishLines } from './layout-face.ts';
@@ -21,7 +28,7 @@ export type LayoutAnswer = LaidAnswer | { readonly kind: 'cannot'; readonly why:
 
 interface LaidAnswer {
   readonly kind: 'laid';
-  /** The job as it was laid out: pinned to the face it shows. */
+  /** The job as it was asked for: pinned to the face it shows. How its runs were broken says `checked.job`. */
   readonly job: Job;
   /** What is to be said of that face. */
   readonly lines: readonly string[];
@@ -76,8 +83,8 @@ function* laidOut(job: Job, lines: readonly string[], solve: LayOutSteps): Steps
 }
 
 /** A layout that came with the choice of a face: sound, as no other is chosen. */
-function chosen(job: Job, lines: readonly string[], layout: Layout): LaidAnswer {
-  return laidBy(job, lines, { layout, faults: [] });
+function chosen({ job, laid, layout }: Solved, lines: readonly string[]): LaidAnswer {
+  return laidBy(job, lines, { job: laid, layout, faults: [] });
 }
 
 function* onFace(
@@ -86,8 +93,7 @@ function* onFace(
   solve: LayOutSteps,
 ): Steps<LayoutAnswer> {
   const board = job.boards.find(({ name }) => name === wish.board)!;
-  const laid = ({ solved, groups }: TriedFace): LaidAnswer =>
-    chosen(solved.job, wishLines(job, focus, wish, { job: solved.job, groups }), solved.layout);
+  const laid = ({ solved }: TriedFace): LaidAnswer => chosen(solved, wishLines(job, focus, wish));
   const trying = tryFace(job, focus, board, wish.face, solve, 'the face asked for');
   const found = yield* within(trying, (tried) => (tried === null ? null : laid(tried)));
   return found.kind === 'impossible' ? { kind: 'cannot', why: found.why } : laid(found);
@@ -101,12 +107,12 @@ function* withinPremium(
 ): Steps<LayoutAnswer> {
   const pick = (table: FaceTable): LaidAnswer | null => {
     const choice = pickFace(table, premium);
-    return choice === null ? null : chosen(choice.job, premiumLines(table, choice, premium), choice.layout);
+    return choice === null ? null : chosen(choice, premiumLines(table, choice, premium));
   };
   const soFar = (table: FaceTable | null): LaidAnswer | null =>
-    table === null ? null : (pick(table) ?? chosen(table.plan.job, [], table.plan.layout));
+    table === null ? null : (pick(table) ?? chosen(table.plan, []));
   const table = yield* within(faceTable(job, focus, solve, stop), soFar);
   const best = pick(table);
   if (best !== null) return best;
-  return stop() ? chosen(table.plan.job, [], table.plan.layout) : yield* laidOut(job, [], solve);
+  return stop() ? chosen(table.plan, []) : yield* laidOut(job, [], solve);
 }

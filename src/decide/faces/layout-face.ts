@@ -1,5 +1,4 @@
 import type { LaidPiece, Layout } from '../../flow/cuts/layout.ts';
-import type { RunGroups } from '../../flow/plan/run-break.ts';
 import { nameText } from '../../flow/sheet/words/named.ts';
 import { percent } from '../../flow/sheet/words/number-text.ts';
 import { blocks, extent } from '../../flow/stock/clear.ts';
@@ -10,37 +9,17 @@ import { extraWords, faceName, valueWords } from './face-words.ts';
 import type { Focus } from './focus.ts';
 import type { FaceWish } from './wish.ts';
 
-/** What a layout says of the face it was asked to show. @param faced the job pinned so, and the stretches of its run */
-export function wishLines(
-  job: Job,
-  focus: Focus,
-  wish: FaceWish,
-  faced: { readonly job: Job; readonly groups: RunGroups },
-): string[] {
+/** What a layout says of the face it was asked to show. */
+export function wishLines(job: Job, focus: Focus, wish: FaceWish): string[] {
   const lead = nameText(job.parts[focus.lead]!.name);
-  return [
-    `${lead} shows face ${wish.face} of ${nameText(wish.board, 40)}, as asked. The bound on the cost is for layouts that do.`,
-    ...brokenLines(faced.job, focus, faced.groups),
-  ];
+  return [`${lead} shows face ${wish.face} of ${nameText(wish.board, 40)}, as asked.`];
 }
 
 /** What a layout says of the face that it took within the premium. */
 export function premiumLines(table: FaceTable, choice: PossibleFace, premium: number): string[] {
   const lead = nameText(table.job.parts[table.focus.lead]!.name);
   return [
-    `${lead} shows ${faceName(choice)}: the best look within ${percent(premium)} (face premium) of the cheapest plan, ${valueWords(table.plan.value, table)}; ${extraWords(choice, table)}. The bound on the cost is for layouts that show it.`,
-  ];
-}
-
-function brokenLines(job: Job, focus: Focus, groups: RunGroups): string[] {
-  if (groups.length === 1) return [];
-  const cells = focus.members.map((index) => {
-    const { name, run } = job.parts[index]!;
-    return `${nameText(name, 40)}: ${run === null ? '(empty)' : nameText(run, 40)}`;
-  });
-  return [
-    `No longer in one run: ${groups.map((names) => names.map((name) => nameText(name, 40)).join(' + ')).join(' | ')}.`,
-    `Before you check or book this layout, write its runs into the run column of parts.csv. ${cells.join('; ')}.`,
+    `${lead} shows ${faceName(choice)}: the best look within ${percent(premium)} (face premium) of the cheapest plan, ${valueWords(table.plan.value, table)}; ${extraWords(choice, table)}.`,
   ];
 }
 

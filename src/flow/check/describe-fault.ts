@@ -164,7 +164,7 @@ function describeSum(problem: SumFault): string {
     case 'wrong total':
       return `totals: ${problem.what} ${problem.said}, should be ${problem.right}`;
     case 'wrong proof':
-      return `proof: ${problem.what} ${problem.said}, should be ${problem.right}`;
+      return `proof: ${problem.what} ${problem.said ?? 'left out'}, should be ${problem.right ?? 'left out'}`;
     case 'bound on the wrong side':
       return `proof: the bound ${problem.bound} is on the wrong side of the value ${problem.value}`;
     case 'not proven':

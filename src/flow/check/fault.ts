@@ -106,7 +106,12 @@ export type SumFault =
     }
   | { readonly kind: 'wrong cost'; readonly on: BoardCopy; readonly said: number; readonly right: number }
   | { readonly kind: 'wrong total'; readonly what: string; readonly said: number; readonly right: number }
-  | { readonly kind: 'wrong proof'; readonly what: string; readonly said: number; readonly right: number }
+  | {
+      readonly kind: 'wrong proof';
+      readonly what: string;
+      readonly said: number | null;
+      readonly right: number | 'a number' | null;
+    }
   | { readonly kind: 'bound on the wrong side'; readonly value: number; readonly bound: number }
   | { readonly kind: 'not proven'; readonly gap: number };
 

@@ -1,12 +1,13 @@
 import type { Rectangle } from '../../base/geometry/rectangle.ts';
 import { type Result, failure, success } from '../../base/result/result.ts';
-import type { Cut, LaidBoard, LaidPiece, Layout, Offcut } from '../cuts/layout.ts';
+import type { BoardToAdd, BrokenRun, Cut, LaidBoard, LaidPiece, Layout, Offcut } from '../cuts/layout.ts';
 import type { Face } from '../stock/defect.ts';
 import {
   type Field,
   type Reader,
   type ShapeProblem,
   listOf,
+  orNull,
   record,
   unreadable,
   where,
@@ -85,12 +86,28 @@ const board = record<LaidBoard>({
   cost: needed(real),
 });
 
+const extent = record<{ length: number; width: number }>({ length: needed(size), width: needed(size) });
+const stretches = listOf(listOf(text));
+
+const broken = record<BrokenRun>({
+  run: needed(text),
+  stretches: needed(stretches),
+  why: needed(oneOf('no board', 'no layout', 'not found', 'fewest short', 'money')),
+  clear: needed(extent),
+  inDoubt: needed(orNull(stretches)),
+  saves: needed(orNull(real)),
+  whole: needed(
+    orNull(record<NonNullable<BrokenRun['whole']>>({ board: needed(extent), cost: needed(real) })),
+  ),
+});
+
 const layout = record<Layout>({
   format: needed(oneOf('mantelwright layout 1')),
   ticksPerInch: needed(oneOf(8128)),
   kerf: needed(record<Layout['kerf']>({ rip: needed(count), crosscut: needed(count) })),
   boards: needed(listOf(board)),
   short: needed(listOf(record<Short>({ part: needed(text), copies: needed(size), why: needed(text) }))),
+  broken: maybe(listOf(broken)),
   totals: needed(
     record<Layout['totals']>({
       boards: needed(count),
@@ -105,9 +122,24 @@ const layout = record<Layout>({
   proof: needed(
     record<Layout['proof']>({
       value: needed(real),
-      bound: needed(real),
-      gap: needed(real),
+      bound: needed(orNull(real)),
+      gap: needed(orNull(real)),
       proven: needed(truth),
+      under: maybe(
+        listOf(
+          oneOf('grain unbroken', 'grain broken as here', 'one tone', 'boards chosen for parts', 'stages'),
+        ),
+      ),
+      toAdd: maybe(
+        orNull(
+          record<BoardToAdd>({
+            length: needed(size),
+            width: needed(size),
+            thickness: needed(size),
+            least: needed(truth),
+          }),
+        ),
+      ),
     }),
   ),
 });
@@ -117,7 +149,7 @@ const mostProblems = 20;
 
 /**
  * Reads a layout from parsed JSON (DESIGN, section 8), strictly: every field there, of its type, and no other but ours
- * (a cut's purpose, a piece's place in a glue-up or a run, which may be missing); whole numbers within ±2⁵³; nothing taken from a prototype. Says nothing about whether the layout is right: `verify` does.
+ * (a cut's purpose, a piece's place in a glue-up or a run, the runs that are broken, which may be missing); whole numbers within ±2⁵³; nothing taken from a prototype. Says nothing about whether the layout is right: `verify` does.
  * @returns the layout, or the first 20 problems with the path of each
  */
 export function parseLayout(json: unknown): Result<Layout, ShapeProblem> {

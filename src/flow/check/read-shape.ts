@@ -48,6 +48,11 @@ export function listOf<T>(read: Reader<T>): Reader<readonly T[]> {
   };
 }
 
+/** A value that may be null instead. */
+export function orNull<T>(read: Reader<T>): Reader<T | null> {
+  return (value, path, problems) => (value === null ? null : read(value, path, problems));
+}
+
 /** An object with exactly these fields; `T` says which of them may be missing. */
 export function record<T extends object>(fields: {
   readonly [Key in keyof T]-?: Field<Exclude<T[Key], undefined>>;

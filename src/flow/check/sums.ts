@@ -115,6 +115,20 @@ export function proofFaults(job: Job, layout: Layout, boards: ReadonlyMap<string
   const faults: SumFault[] = [];
   const right = goal(job, layout, boards);
   if (!isClose(value, right)) faults.push({ kind: 'wrong proof', what: 'value', said: value, right });
+  if (layout.short.length > 0 && job.shop.goal === 'least cost') {
+    // Nothing bounds the cost of a layout of other parts than these.
+    for (const [what, said] of [
+      ['bound', bound],
+      ['gap', gap],
+    ] as const)
+      if (said !== null) faults.push({ kind: 'wrong proof', what, said, right: null });
+    return faults;
+  }
+  if (bound === null || gap === null)
+    return [
+      ...faults,
+      { kind: 'wrong proof', what: bound === null ? 'bound' : 'gap', said: null, right: 'a number' },
+    ];
   const slack = zeroGap * Math.max(1, Math.abs(value));
   const over = job.shop.goal === 'most value' ? value - bound : bound - value;
   if (!(over <= slack)) faults.push({ kind: 'bound on the wrong side', value, bound });

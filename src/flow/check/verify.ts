@@ -3,6 +3,7 @@ import type { Part } from '../parts/part.ts';
 import type { Board } from '../stock/board.ts';
 import type { Job } from '../stock/job.ts';
 import { copyFaults } from './copies.ts';
+import { breakFaults, withBreaks } from './breaks.ts';
 import type { CheckProblem } from './fault.ts';
 import { sortBench } from './leftovers.ts';
 import { trimmed } from './outline.ts';
@@ -16,16 +17,18 @@ import { boardSumFaults, proofFaults, totalFaults } from './sums.ts';
  * Everything wrong with a layout of a job; an empty list means that it can be cut as it says, obeys every rule of
  * wood and saw, and tells the truth about areas, money and proof (the bound itself is taken on trust: only a solver
  * can work it out). Shares no code with the solver or the cut sequence, only their shapes: each rule is worked anew
- * from the job. Names of boards and parts are taken to be unique in the job.
+ * from the job, its runs broken where the layout says so. Names of boards and parts are taken to be unique in the job.
  * Cost: about pieces² per board. Never throws on a layout that `parseLayout` gave.
  */
-export function verify(job: Job, layout: Layout): CheckProblem[] {
+export function verify(asked: Job, layout: Layout): CheckProblem[] {
+  const job = withBreaks(asked, layout);
   const boards = new Map<string, Board>(job.boards.map((board) => [board.name, board]));
   const parts = new Map<string, Part>(job.parts.map((part) => [part.name, part]));
   return [
     ...headerFaults(job, layout),
     ...boardFaults(layout, boards),
     ...copyFaults(job, layout, parts, boards),
+    ...breakFaults(asked, layout),
     ...runFaults(job, layout, parts),
     ...toneFaults(job, layout, parts, boards),
     ...doubleIds(layout),

@@ -46,4 +46,6 @@ export interface Choice {
   readonly proof: Proof;
   /** Where parts are short under `least cost`: what a layout of all parts would cost at least, as far as is known. */
   readonly leastWhole?: number;
+  /** Set where parts are short under `least cost` and it is proven that no layout of these boards has them all. */
+  readonly cannotHold?: true;
 }

@@ -85,6 +85,7 @@ function* attempt(
     const solve = unlessWorse(chooseGlued(inTone(job, tone), options), limit);
     const choice = yield* within(solve, soFar);
     attempts.push(choice === null ? null : { tone, choice });
+    if (options.untilKnown === true && choice?.short.length === 0) break;
   }
   return attempts;
 }
@@ -125,6 +126,14 @@ function bestOf(job: Job, attempts: readonly Attempt[]): Choice | null {
   return best;
 }
 
+/** What is known of layouts that have all parts, in any tone. */
+function lackOf(attempts: readonly Attempt[]): Pick<Choice, 'leastWhole' | 'cannotHold'> {
+  const choices = attempts.flatMap((given) => (given === null ? [] : [given.choice]));
+  const leastWhole = Math.min(...choices.map((choice) => choice.leastWhole ?? 0));
+  const isNone = choices.length === attempts.length && choices.every(({ cannotHold }) => cannotHold === true);
+  return { leastWhole, ...(isNone ? { cannotHold: true } : {}) };
+}
+
 /** The answer with a bound that holds for every tone. */
 function bounded(job: Job, best: Choice, attempts: readonly Attempt[]): Choice {
   const { value } = best.proof;
@@ -140,13 +149,8 @@ function bounded(job: Job, best: Choice, attempts: readonly Attempt[]): Choice {
   const bound = isMost ? Math.max(value, ...bounds) : Math.min(value, ...bounds);
   const apart = Math.abs(value - bound);
   const proven = apart <= tolerance * (1 + Math.abs(value));
-  return {
-    ...best,
-    proof: {
-      value,
-      bound: proven ? value : bound,
-      gap: proven ? 0 : value === 0 ? 1 : apart / Math.abs(value),
-      proven,
-    },
-  };
+  const { patterns, short } = best;
+  const gap = proven ? 0 : value === 0 ? 1 : apart / Math.abs(value);
+  const proof = { value, bound: proven ? value : bound, gap, proven };
+  return { patterns, short, proof, ...(short.length > 0 && !isMost ? lackOf(attempts) : {}) };
 }

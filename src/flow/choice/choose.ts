@@ -8,7 +8,16 @@ import { firstLayout } from './first-layout.ts';
 import { areaWorth } from './greedy.ts';
 import type { Instance } from './instance.ts';
 import { withThread } from './other-thread.ts';
-import { type Solving, type Standing, cutoffOf, isMet, offerTo, openSolving, say } from './standing.ts';
+import {
+  type Solving,
+  type Standing,
+  cutoffOf,
+  isKnownWhole,
+  isMet,
+  offerTo,
+  openSolving,
+  say,
+} from './standing.ts';
 import { fillOneBoard, isOneBoard } from './one-board.ts';
 import { addToPool } from './generate.ts';
 import { type Plan, planOf } from './plan.ts';
@@ -53,9 +62,10 @@ function first(solving: Solving): Generator<void, void, void> {
 /** Share of the work, on top of it, for layouts that waste next to nothing. */
 const shareOfTight = 0.03;
 
-/** Whether a solve is to end: told to, or its bound met. */
-function doneWhen({ stop }: SolveOptions, standing: Standing): () => boolean {
-  return () => stop?.() === true || isMet(standing);
+/** Whether a solve is to end: told to, its bound met, or all known that was asked. */
+function doneWhen({ stop, untilKnown }: SolveOptions, instance: Instance, standing: Standing): () => boolean {
+  return () =>
+    stop?.() === true || isMet(standing) || (untilKnown === true && isKnownWhole(instance, standing));
 }
 
 /** A layout at once, where there is none yet, then better ones and bounds until `done` or the work is spent. */
@@ -97,7 +107,7 @@ function* soughtInFour(
   const four = buildInstance({ ...job, shop: { ...job.shop, stages: 4 } });
   const here: Standing = { best: planOf(four, []), bound: standing.bound, near: [] };
   const solving = openSolving(four, here, options.seed);
-  const done = doneWhen(options, here);
+  const done = doneWhen(options, four, here);
   const offer = offerTo(standing);
   for (const { doing } of sought(solving, options.effort, done)) {
     if (here.best.objective < standing.best.objective) offer(planOf(instance, here.best.columns));
@@ -145,7 +155,7 @@ function* bettered(
   standing: Standing,
   options: SolveOptions,
 ): Generator<Progress, Choice, void> {
-  const done = doneWhen(options, standing);
+  const done = doneWhen(options, instance, standing);
   const solving = openSolving(instance, standing, options.seed);
   if (isSticks(instance)) {
     const work = workFor(instance, options.effort);

@@ -29,6 +29,8 @@ export interface SolveOptions {
   /** 1 is the default; 0 gives the first layout and the root bound; larger works longer. */
   readonly effort: number;
   readonly stop?: () => boolean;
+  /** Asked only whether all parts can be laid out: ends as soon as a layout has them all, or is proven not to exist. */
+  readonly untilKnown?: boolean;
   /** Gives a second thread to price boards with: the same answer, sooner. Without it all is done on this one. */
   readonly thread?: OpenThread | undefined;
   /**

@@ -27,6 +27,20 @@ export function isMet({ best, bound }: Standing): boolean {
   return best.objective - bound <= slackOf(best.objective);
 }
 
+/** Whether it is known if all pieces can be laid out: the best plan does, or the bound is above what all boards cost. */
+export function isKnownWhole({ groups }: Instance, standing: Standing): boolean {
+  return standing.best.missing.every((count) => count <= 0) || isOutOfReach(groups, standing.bound);
+}
+
+/** Whether a bound on the cost of any layout, pieces left out at a price, says that some must be left out. */
+export function isOutOfReach(
+  boards: readonly { readonly cost: number; readonly copies: number }[],
+  bound: number,
+): boolean {
+  const all = boards.reduce((sum, { cost, copies }) => sum + cost * copies, 0);
+  return bound > all + 1e-6 * (1 + all);
+}
+
 /** What the steps of a solve work on together. */
 export interface Solving {
   readonly instance: Instance;

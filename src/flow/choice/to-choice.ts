@@ -10,6 +10,7 @@ import type { BlankKind, Instance } from './instance.ts';
 import { valueOf } from './kinds.ts';
 import type { Plan } from './plan.ts';
 import { whyShort } from './short.ts';
+import { isOutOfReach } from './standing.ts';
 
 /** Faces of the board that the part may show where it lies. */
 function openFaces(job: Job, part: number, board: number, where: Rectangle): Face[] {
@@ -116,6 +117,7 @@ export function toChoice(
       : [],
   );
   const proof = proofOf(job, instance, plan, bound);
-  const isLacking = short.length > 0 && job.shop.goal === 'least cost';
-  return { patterns, short, proof, ...(isLacking ? { leastWhole: bound } : {}) };
+  if (short.length === 0 || job.shop.goal === 'most value') return { patterns, short, proof };
+  const cannotHold = proof.proven || isOutOfReach(instance.groups, bound);
+  return { patterns, short, proof, leastWhole: bound, ...(cannotHold ? { cannotHold } : {}) };
 }

@@ -1,8 +1,8 @@
 import { ticksPerInch } from '../../base/units/tick.ts';
-import type { Proof } from '../choice/choice.ts';
+import type { Choice } from '../choice/choice.ts';
 import type { Part } from '../parts/part.ts';
 import type { Job } from '../stock/job.ts';
-import type { LaidBoard } from './layout.ts';
+import type { LaidBoard, LayoutProof } from './layout.ts';
 
 /** A value and a bound closer than this share of the value count as equal, as they do for the solver. */
 const zeroGap = 1e-7;
@@ -36,10 +36,16 @@ function laidValue(job: Job, boards: readonly LaidBoard[]): number {
 
 /**
  * The proof for the boards as laid out: the solver's bound against the value worked anew. Where the two agree to
- * rounding the bound is the value. A value of 0 away from its bound has gap 1.
+ * rounding the bound is the value. A value of 0 away from its bound has gap 1. With parts short under `least cost` neither is.
  */
-export function provenBy(job: Job, boards: readonly LaidBoard[], { bound }: Proof): Proof {
+export function provenBy(
+  job: Job,
+  boards: readonly LaidBoard[],
+  { short, proof: { bound }, cannotHold }: Choice,
+): LayoutProof {
   const value = goalValue(job, boards);
+  if (short.length > 0 && job.shop.goal === 'least cost')
+    return { value, bound: null, gap: null, proven: cannotHold === true };
   const distance = Math.abs(value - bound);
   if (distance <= zeroGap * Math.max(1, Math.abs(value)))
     return { value, bound: value, gap: 0, proven: true };

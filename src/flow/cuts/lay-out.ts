@@ -32,7 +32,7 @@ export function layOut(job: Job, choice: Choice, worth?: OffcutWorth): Layout {
     boards,
     short: choice.short.map(({ part, copies, why }) => ({ part: job.parts[part]?.name ?? '', copies, why })),
     totals: totalsOf(job, choice.patterns, boards),
-    proof: provenBy(job, boards, choice.proof),
+    proof: provenBy(job, boards, choice),
   };
 }
 

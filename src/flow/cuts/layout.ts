@@ -1,6 +1,5 @@
 import type { Rectangle } from '../../base/geometry/rectangle.ts';
 import type { Face } from '../stock/defect.ts';
-import type { Proof } from '../choice/choice.ts';
 
 /** The answer for programs (DESIGN, section 8), lengths in ticks, areas in square ticks. */
 export interface Layout {
@@ -9,8 +8,60 @@ export interface Layout {
   readonly kerf: { readonly rip: number; readonly crosscut: number };
   readonly boards: readonly LaidBoard[];
   readonly short: readonly { readonly part: string; readonly copies: number; readonly why: string }[];
+  /** Runs that are laid in stretches, each a run of its own; left out where every run is whole. */
+  readonly broken?: readonly BrokenRun[];
   readonly totals: Totals;
-  readonly proof: Proof;
+  readonly proof: LayoutProof;
+}
+
+/** What a bound holds under, where it binds; in the order in which it is said. */
+export type ProofCondition =
+  'grain unbroken' | 'grain broken as here' | 'one tone' | 'boards chosen for parts' | 'stages';
+
+/**
+ * How near the best the layout is. With parts short under `least cost` there is no bound and no gap: then `proven` says that these
+ * boards cannot hold all parts, however they are laid out.
+ */
+export interface LayoutProof {
+  readonly value: number;
+  readonly bound: number | null;
+  readonly gap: number | null;
+  readonly proven: boolean;
+  /** What was held fixed. Always written; a layout from elsewhere may leave it out. */
+  readonly under?: readonly ProofCondition[];
+  /** With parts short: one more rough board, clear on one face, with which these boards hold all parts; null: none was found. */
+  readonly toAdd?: BoardToAdd | null;
+}
+
+/** A board that would do. `least`: no smaller one can. Ticks. */
+export interface BoardToAdd {
+  readonly length: number;
+  readonly width: number;
+  readonly thickness: number;
+  readonly least: boolean;
+}
+
+/** A run that was broken, and why. */
+export interface BrokenRun {
+  readonly run: string;
+  /** Names of its parts in their order, by stretch. */
+  readonly stretches: readonly (readonly string[])[];
+  /**
+   * `no board`: none has room for it whole; `no layout`: proven, all parts cannot be laid out with it whole; `not found`: no such
+   * layout was found; `fewest short`: fewer parts are short so; `money`: it costs less so.
+   */
+  readonly why: 'no board' | 'no layout' | 'not found' | 'fewest short' | 'money';
+  /** What it takes whole of one face, kerfs included; ticks. */
+  readonly clear: { readonly length: number; readonly width: number };
+  /** A better way to break it with which no layout of all parts was found, though that there is none is not proven. */
+  readonly inDoubt: readonly (readonly string[])[] | null;
+  /** Broken for money: how much less it costs than in the best way that lays out all parts. */
+  readonly saves: number | null;
+  /** One more rough board that would do to have it whole, and its cost at the shop's price; null: not known. */
+  readonly whole: {
+    readonly board: { readonly length: number; readonly width: number };
+    readonly cost: number;
+  } | null;
 }
 
 export interface LaidBoard {

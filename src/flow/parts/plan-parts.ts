@@ -1,8 +1,9 @@
 import type { MantelPlan } from '../plan/plan-mantel.ts';
-import { type RunGroups, facingRun } from '../plan/run-break.ts';
+import { facingRun } from '../plan/run-break.ts';
+import type { Shop } from '../shop/shop.ts';
 import type { Part } from './part.ts';
 
-/** What the facing's run is called; when it is broken, `facing 1`, `facing 2` … from the left. */
+/** What the facing's run is called. */
 export const runName = 'facing';
 
 /**
@@ -31,18 +32,7 @@ export function planParts(plan: MantelPlan): Part[] {
   }));
 }
 
-/**
- * The same parts with the facing's run broken into these groups (see `breakRun`). A group of one piece is free.
- * Parts that are in no group stay as they are.
- */
-export function withRunGroups(parts: readonly Part[], groups: RunGroups): Part[] {
-  const runs = new Map<string, string | null>();
-  groups.forEach((group, index) => {
-    const name = group.length === 1 ? null : groups.length === 1 ? runName : `${runName} ${index + 1}`;
-    for (const piece of group) runs.set(piece, name);
-  });
-  return parts.map((part) => {
-    const run = runs.get(part.name);
-    return run === undefined ? part : { ...part, run };
-  });
+/** Whether a layout may break the run where it must: the plan's own; one that a person wrote only if the shop says so. */
+export function mayBreak(run: string, { ownRuns }: Shop): boolean {
+  return run === runName || ownRuns === 'may break';
 }

@@ -120,7 +120,7 @@ function runLines(plan: MantelPlan, shop: Shop): string[] {
   return [
     `The grain wraps the corners when the facing is cut from one strip, in this order: ${names([run.map(({ name }) => name)])}. ` +
       `That takes ${formatLengthWithUnit(runLength(run, shop.crosscutKerf), shop)} of one face, kerfs included.`,
-    `Where no board is so long, break it at a |, the first of these that fits: ${ways.map(names).join(';  ')}.`,
+    `Where the boards have no room for it whole, a layout breaks it at a |, the first of these that leaves no part short: ${ways.map(names).join(';  ')}.`,
   ];
 }
 

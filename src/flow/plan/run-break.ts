@@ -35,20 +35,71 @@ export function breakRun(plan: MantelPlan): readonly RunGroups[] {
  * @example waysToBreak(['left', 'front'], 1) // [[['left', 'front']], [['left'], ['front']]]
  */
 export function waysToBreak(names: readonly string[], front: number): readonly RunGroups[] {
+  return waysToBreakAll([{ names, front }]).map(([groups]) => groups!);
+}
+
+/** A run's pieces in order, and which of them is the one most looked at. */
+export interface RunPieces {
+  readonly names: readonly string[];
+  readonly front: number;
+}
+
+/** Some of the joints of some runs, broken, and how bad that is: least is best, compared figure by figure. */
+interface Break {
+  readonly joints: readonly (readonly number[])[];
+  readonly cost: readonly [atFront: number, inAll: number, nearness: number];
+}
+
+/** Beyond so many ways for several runs together the worst are left out, but for the last, in which every piece is free. */
+const mostWays = 512;
+
+/**
+ * Ways to break several runs at once, the best first: the rules of one run, counted over all of them; of equals those that
+ * keep the first runs better come first.
+ * @returns for each way the groups of each run
+ */
+export function waysToBreakAll(runs: readonly RunPieces[]): readonly (readonly RunGroups[])[] {
+  let all: Break[] = [{ joints: [], cost: [0, 0, 0] }];
+  for (const run of runs) {
+    const own = breaksOf(run);
+    const joined = all.flatMap(({ joints, cost }) =>
+      own.map((one): Break => {
+        const [atFront, inAll, nearness] = cost;
+        const [front, count, near] = one.cost;
+        return {
+          joints: [...joints, ...one.joints],
+          cost: [atFront + front, inAll + count, nearness + near],
+        };
+      }),
+    );
+    const sorted = joined.sort(compareBreaks);
+    all = sorted.length > mostWays ? [...sorted.slice(0, mostWays - 1), sorted.at(-1)!] : sorted;
+  }
+  return all.map(({ joints }) => runs.map(({ names }, run) => grouped(names, joints[run]!)));
+}
+
+function breaksOf({ names, front }: RunPieces): Break[] {
   // Joint j lies between piece j and j + 1; the front's own are front - 1 and front.
   const joints = names.slice(1).map((_, joint) => joint);
   const away = (joint: number): number => (joint < front ? front - 1 - joint : joint - front);
   const ways = joints.length <= mostCornersInFull ? subsets(joints) : fromTheEnds(joints, away);
-  const cost = (broken: readonly number[]): readonly number[] => [
-    broken.filter((joint) => away(joint) === 0).length,
-    broken.length,
-    -broken.reduce((sum, joint) => sum + away(joint), 0),
-    ...broken,
+  return ways.map((broken) => ({
+    joints: [broken],
+    cost: [
+      broken.filter((joint) => away(joint) === 0).length,
+      broken.length,
+      -broken.reduce((sum, joint) => sum + away(joint), 0),
+    ],
+  }));
+}
+
+function compareBreaks(a: Break, b: Break): number {
+  const figures = ({ cost, joints }: Break): number[] => [
+    ...cost,
+    ...joints.map(({ length }) => length),
+    ...joints.flat(),
   ];
-  return ways
-    .map((broken) => ({ broken, cost: cost(broken) }))
-    .sort((a, b) => compare(a.cost, b.cost))
-    .map(({ broken }) => grouped(names, broken));
+  return compare(figures(a), figures(b));
 }
 
 function subsets(joints: readonly number[]): number[][] {

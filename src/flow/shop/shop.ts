@@ -27,6 +27,10 @@ export interface Shop {
   readonly facePremium: number;
   /** Whether all that shows in one job comes from boards of one tone, or from any. */
   readonly showTone: 'one' | 'any';
+  /** From which saving on the grain of a run may be broken for money; null: never. */
+  readonly breakGrain: Saving | null;
+  /** Whether runs that the plan did not write may be broken, too, where no layout holds them whole. */
+  readonly ownRuns: 'whole' | 'may break';
   readonly goal: 'least cost' | 'most value';
   /** How deep crosscuts and rips may nest, the board's first crosscuts being stage 1. */
   readonly stages: number | 'any';
@@ -36,6 +40,12 @@ export interface Shop {
   readonly printFraction: number;
   /** Grain swirls round a knot: every knot is taken as this much larger on each side. */
   readonly knotMargin: Tick;
+}
+
+/** A saving of at least so much money, or of at least such a share (0 to 1) of the cost. */
+export interface Saving {
+  readonly least: number;
+  readonly of: 'money' | 'share';
 }
 
 /** Defaults for a small shop with a full-kerf blade (1/8 in: TRADE table, kerf). Common practice, no source, for the rest. */
@@ -55,6 +65,8 @@ export const defaultShop: Shop = {
   leastOffcutWidth: inches(2),
   facePremium: 0,
   showTone: 'one',
+  breakGrain: null,
+  ownRuns: 'whole',
   goal: 'least cost',
   stages: 4,
   rack: null,

@@ -20,3 +20,13 @@ export function usable(board: Pick<Board, 'length' | 'width' | 'surface' | 'orig
   if (near + far > 0 && board.length < shop.shortestRip) return { x: end, y: near, length, width: 0 };
   return { x: end, y: near, length, width: board.width - near - far };
 }
+
+/** The least rough board whose usable part has this size: what `usable` takes off, put on again. Ticks. */
+export function roughSize(
+  { length, width }: { readonly length: number; readonly width: number },
+  { endTrim, edgeTrim, shortestRip, crosscutKerf, ripKerf }: Shop,
+): { readonly length: number; readonly width: number } {
+  const end = endTrim === 0 ? 0 : Math.max(endTrim, crosscutKerf);
+  const edge = edgeTrim > 0 ? Math.max(edgeTrim, ripKerf) : 0;
+  return { length: Math.max(length + 2 * end, edge > 0 ? shortestRip : 0), width: width + 2 * edge };
+}

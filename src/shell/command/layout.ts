@@ -77,15 +77,16 @@ async function layoutCommand(given: string, options: LayoutOptions, world: World
     if (told(await writeParts(folder, mantel, world), world))
       say.write(`${parts}: ${mantel.parts.length} parts, from the measurements\n`);
   }
-  const { job, lines, layout, bare, ended } = await laidOut(opened, options, limit, world);
+  const { job, lines, layout, checked, bare, ended } = await laidOut(opened, options, limit, world);
+  const laid = checked.job;
   const rack = rackNote(job, layout, bare);
-  const faces = [...lines, ...glueLines(job, layout)];
+  const faces = [...lines, ...glueLines(laid, layout)];
   const notes = [
     ...(faces.length === 0 ? [] : [{ heading: 'What shows', lines: faces }]),
     ...(rack === null ? [] : [rack]),
   ];
   const out = options.out === undefined ? join(folder, 'out') : resolve(world.cwd, options.out);
-  const written = await writeResult(out, resultFiles(job, layout, mantel, notes), world);
+  const written = await writeResult(out, resultFiles(laid, layout, mantel, notes), world);
   if (options.json === true) {
     // The answer is on its way by stdout: files that nobody asked for by name may fail.
     if (options.out === undefined) told(written, world);
@@ -95,7 +96,7 @@ async function layoutCommand(given: string, options: LayoutOptions, world: World
     orEnd(written, world);
     const said = notes.map((note) => `${note.lines.join('\n')}\n`).join('');
     world.stdout.write(
-      `${summaryText(job, layout)}\n${said}sheet: ${shownPath(join(out, 'sheet.html'), world)}\n`,
+      `${summaryText(laid, layout)}\n${said}sheet: ${shownPath(join(out, 'sheet.html'), world)}\n`,
     );
   }
   const early = endedEarly(ended);
@@ -109,7 +110,9 @@ async function laidOut(
   options: LayoutOptions,
   limit: Limit,
   world: World,
-): Promise<Pick<Laid, 'job' | 'lines' | 'bare'> & { layout: Layout; ended: Driven<unknown>['ended'] }> {
+): Promise<
+  Pick<Laid, 'job' | 'lines' | 'checked' | 'bare'> & { layout: Layout; ended: Driven<unknown>['ended'] }
+> {
   const { seed, effort } = options;
   const face = faceOfLayout(job, options.face, world);
   const rack = forRack({ job, ...opened });

@@ -1,6 +1,6 @@
 import { join, resolve } from 'node:path';
 import type { Command } from 'commander';
-import { type Result, drawPlanView, drawSection, facingRun, planReport } from '../../index.ts';
+import { type Result, drawPlanView, drawSection, planReport, stretchWords } from '../../index.ts';
 import { jobFileNames } from '../read/job.ts';
 import { readTextFile } from '../read/text-file.ts';
 import type { WriteProblem } from '../write/problem.ts';
@@ -64,17 +64,10 @@ export function mantelDrawings({ plan, shop }: PlannedMantel): [above: TextFile,
   ];
 }
 
-/** Says so when the boards at hand cannot hold the facing's run whole, and where the parts break it. */
-function brokenRun({ plan, parts }: PlannedMantel): string {
-  const names = facingRun(plan).map(({ name }) => name);
-  const pieces = parts.filter(({ name }) => names.includes(name));
-  const words = pieces.map(({ name, run }, index) => {
-    const before = pieces[index - 1];
-    if (before === undefined) return name;
-    return `${run !== null && run === before.run ? ' + ' : ' | '}${name}`;
-  });
-  if (!words.some((word) => word.startsWith(' | '))) return '';
-  return `\nNo board at hand has a clear face for the whole facing. parts.csv breaks it:\n  ${words.join('')}\n`;
+/** Says so when the boards at hand have no room for the facing's run whole, and how a layout would break it. */
+function brokenRun({ wrap }: PlannedMantel): string {
+  if (wrap === null || wrap.length === 1) return '';
+  return `\nNo board at hand has a clear face for the whole facing. The best that a layout can make of it on them:\n  ${stretchWords(wrap)}\n`;
 }
 
 /** How the `parts.csv` that is there compares with the plan's. */

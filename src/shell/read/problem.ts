@@ -54,7 +54,16 @@ export interface Range {
 
 /** What a cell should have held, for the mend. */
 export type Wanted =
-  'number' | 'whole number' | 'share' | 'price' | 'angle' | 'corner' | 'stages' | 'show' | 'section';
+  | 'number'
+  | 'whole number'
+  | 'share'
+  | 'price'
+  | 'saving'
+  | 'angle'
+  | 'corner'
+  | 'stages'
+  | 'show'
+  | 'section';
 
 /** What can be wrong with one cell; `label` is its column, or its setting. */
 export type CellProblem =

@@ -122,6 +122,20 @@ export const shopSettings: readonly ShopSetting[] = [
     read: (named, field) => ({ showTone: wordField(named, field, ['one', 'any']) }),
   },
   {
+    name: 'break grain',
+    unit: 'never | money | percent',
+    default: 'never',
+    meaning: 'from which saving on grain that runs on from part to part may be broken for money',
+    read: (named, field) => ({ breakGrain: savingOf(named, field) }),
+  },
+  {
+    name: 'own runs',
+    unit: 'whole | may break',
+    default: defaultShop.ownRuns,
+    meaning: "whether runs of your own may be broken like the facing's, where no layout holds them whole",
+    read: (named, field) => ({ ownRuns: wordField(named, field, ['whole', 'may break']) }),
+  },
+  {
     name: 'goal',
     unit: 'least cost | most value',
     default: defaultShop.goal,
@@ -189,6 +203,20 @@ function share(
     meaning,
     read: (named, field) => put(numberField(named, field, { wanted: 'share', range: { least: 0, most: 1 } })),
   };
+}
+
+/** `never`, `25` or `$25`, `5 %`. */
+function savingOf(named: NamedTable, field: Field): Shop['breakGrain'] {
+  if (folded(field.text) === 'never') return null;
+  if (field.text.endsWith('%')) {
+    const text = field.text.replace(/\s*%$/, '%');
+    return {
+      of: 'share',
+      least: numberText(named, field, text, { wanted: 'share', range: { least: 0, most: 1 } }),
+    };
+  }
+  const text = field.text.replace(/\p{Currency_Symbol}/giu, '').trim();
+  return { of: 'money', least: numberText(named, field, text, { wanted: 'saving', range: { least: 0 } }) };
 }
 
 function stagesOf(named: NamedTable, field: Field): number | 'any' {

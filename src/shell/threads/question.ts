@@ -68,7 +68,12 @@ export function stepsOf<Q extends Question>(question: Q, reins: Reins): Steps<An
 function stepsOfAny(question: Question, reins: Reins): Steps<Answers[keyof Answers]> {
   switch (question.kind) {
     case 'layout':
-      return layoutAnswer(question.job, question.face, layOutSteps(question, reins), reins.stop);
+      return layoutAnswer(
+        question.job,
+        question.face,
+        layOutSteps(question, reins, question.face?.kind !== 'within premium'),
+        reins.stop,
+      );
     case 'faces':
       return faceTable(question.job, question.focus, layOutSteps(question, reins), reins.stop);
     case 'yard': {
@@ -88,6 +93,7 @@ function stepsOfAny(question: Question, reins: Reins): Steps<Answers[keyof Answe
 function layOutSteps(
   { seed, effort, rack }: Extract<Question, { rack: ForRack }>,
   reins: Reins,
+  asksWhatToAdd = false,
 ): LayOutSteps {
-  return (job) => layOutJob(job, { seed, effort, ...reins }, rack);
+  return (job) => layOutJob(job, { seed, effort, ...reins }, rack, asksWhatToAdd);
 }

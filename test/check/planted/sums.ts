@@ -33,15 +33,25 @@ export const sumFaults: readonly Planted[] = [
     return true;
   }),
   spoil('gap a little off', 'wrong proof', (draft) => {
-    draft.proof.gap += 1e-6;
+    draft.proof.gap = (draft.proof.gap ?? 0) + 1e-6;
     return true;
   }),
   spoil('bound on the wrong side', 'bound on the wrong side', (draft, job) => {
     draft.proof.bound = draft.proof.value + (job.shop.goal === 'most value' ? -1 : 1);
+    return draft.proof.gap !== null;
+  }),
+  spoil('a bound with parts short', 'wrong proof', (draft) => {
+    if (draft.proof.bound !== null) return false;
+    draft.proof.bound = 0;
+    return true;
+  }),
+  spoil('no bound with nothing short', 'wrong proof', (draft) => {
+    if (draft.proof.bound === null) return false;
+    draft.proof.bound = null;
     return true;
   }),
   spoil('proven with a gap', 'not proven', (draft) => {
     draft.proof.proven = true;
-    return draft.proof.gap > 0;
+    return (draft.proof.gap ?? 0) > 0;
   }),
 ];

@@ -72,8 +72,11 @@ export function judge(highs: Highs, tiny: TinyJob, options: SolveOptions): Judge
   const slack = 1e-6 * (1 + Math.abs(best) + (isMost ? 0 : lacking));
   const sign = isMost ? -1 : 1;
   // Before the offcuts are known the value is only a bound on the cost.
-  const proofs = job.shop.offcutCredit > 0 ? [layout.proof] : [layout.proof, choice.proof];
+  const { bound, gap } = layout.proof;
+  // With parts short the layout tells no bound: the solver's own is judged.
+  const said = bound === null || gap === null ? choice.proof : { ...layout.proof, bound, gap };
+  const proofs = job.shop.offcutCredit > 0 ? [said] : [said, choice.proof];
   const wrong = new Set(proofs.flatMap((proof) => wrongWith(proof, best, sign, slack)));
-  const { value, proven } = layout.proof;
+  const { value, proven } = said;
   return { wrong: [...faults, ...wrong], proven, isBest: Math.abs(value - best) <= slack };
 }

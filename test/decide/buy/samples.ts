@@ -52,6 +52,7 @@ function visits(first: number, step: number, failed: number): Visit[] {
       pieceArea: done ? 55 : 0,
       boardArea: done ? 100 + index : 0,
       unfound: done ? [] : ['the run facing'],
+      broken: [],
     };
   });
 }

@@ -16,6 +16,7 @@ function visit(cart: readonly number[], enough: number | null): Visit {
     pieceArea: enough === null ? 0 : 50,
     boardArea: enough === null ? 0 : 100,
     unfound: [],
+    broken: [],
   };
 }
 

@@ -1,4 +1,5 @@
 import { random } from '../../../base/random/random.ts';
+import { type RunInStretches, breakWays } from '../../../flow/choice/runs/break-way.ts';
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import { yardFeet } from '../../../trade/board-feet.ts';
@@ -35,6 +36,8 @@ export interface Visit {
   readonly boardArea: number;
   /** Names of parts and runs that no board of the pile could give. */
   readonly unfound: readonly string[];
+  /** Runs that had to be broken for the job to come out of this pile; none where all are whole, or where it does not come out. */
+  readonly broken: readonly RunInStretches[];
 }
 
 /** Boards in the pile of one visit: some 250 to 400 board feet, a stack as a small yard has it (ours). */
@@ -44,12 +47,23 @@ const mostSpares = 6;
 
 /**
  * One visit: a fresh pile, picked through by a person (`pickBoards`), then laid out: the fewest boards, in the order taken,
- * out of which the job comes.
+ * out of which the job comes. Where a run does not come out of the pile whole, it is broken in the best way that does.
  * @param job its boards are those owned; they cost nothing
  * @param visit number of the visit: with the seed and grade it fixes the pile
  */
 export function drawVisit(job: Job, lumber: Lumber, seed: number, visit: number, comesOut: ComesOut): Visit {
-  const { pile, feet } = pileOfVisit(lumber, seed, visit);
+  const found = pileOfVisit(lumber, seed, visit);
+  let last: Visit | null = null;
+  for (const way of breakWays(job)) {
+    last = visitTo(way.job, found, comesOut);
+    if (last.enough !== null)
+      return { ...last, broken: way.runs.filter(({ stretches }) => stretches.length > 1) };
+  }
+  return last!;
+}
+
+/** The visit with the runs as they are in this job. */
+function visitTo(job: Job, { pile, feet }: FoundPile, comesOut: ComesOut): Visit {
   const { needed, unfound } = pickBoards(job, pile);
   const order = [...firstOf(inOrder(job, pile, needed), needed.length + mostSpares)];
   const found = unfound.length === 0 ? leastPrefix(job, pile, order, needed.length, comesOut) : null;
@@ -61,15 +75,17 @@ export function drawVisit(job: Job, lumber: Lumber, seed: number, visit: number,
     unfound: unfound.map(({ parts }) =>
       parts.length > 1 ? `the run ${parts[0]!.run ?? ''}` : parts[0]!.name,
     ),
+    broken: [],
   };
 }
 
 /** The pile that a visit finds, and the board feet of each of its boards as a yard tallies them. */
-function pileOfVisit(
-  lumber: Lumber,
-  seed: number,
-  visit: number,
-): { readonly pile: Pile; readonly feet: (at: number) => number } {
+interface FoundPile {
+  readonly pile: Pile;
+  readonly feet: (at: number) => number;
+}
+
+function pileOfVisit(lumber: Lumber, seed: number, visit: number): FoundPile {
   const stream = random(seed, visit * drawnGrades.length + drawnGrades.indexOf(lumber.grade));
   const pile = pileOf(pileSize, (at) =>
     asBoard(drawBoard(stream, lumber.grade), lumber, `imaginary ${at + 1}`),
@@ -105,15 +121,18 @@ export function completes(
   comesOut: ComesOut,
 ): boolean {
   const { pile, feet } = pileOfVisit(lumber, seed, visit);
-  const { needed } = pickBoards(job, pile);
+  const ways = breakWays(job).map((way) => way.job);
+  const looked = ways.map((way) => ({ way, ...pickBoards(way, pile) }));
+  const { way: sought, needed } = looked.find(({ unfound }) => unfound.length === 0) ?? looked.at(-1)!;
   const boards: Board[] = [];
   let cart = 0;
-  for (const at of inOrder(job, pile, needed)) {
+  for (const at of inOrder(sought, pile, needed)) {
     if (leastFor([cart, cart + feet(at)], 2) > boardFeet) break;
     boards.push(pile.board(at));
     cart += feet(at);
   }
-  return comesOut({ ...job, boards: [...job.boards, ...boards] }) !== null;
+  const held = [...job.boards, ...boards];
+  return ways.some((way) => comesOut({ ...way, boards: held }) !== null);
 }
 
 interface Found {

@@ -13,6 +13,7 @@ import {
   quantityText,
   shareText,
   thumbText,
+  grainWords,
   unfoundWords,
   yieldText,
 } from './estimate-words.ts';
@@ -51,7 +52,9 @@ function lumberSection(lumber: LumberEstimate, number: number): Markup {
     thumbs(grades),
     points([
       ...grades.map(({ grade, price }) => `${grade} at ${priceText(price)}.`),
-      ...grades.flatMap(unfoundWords).map((words) => `${words}.`),
+      ...grades
+        .flatMap((grade) => [...grainWords(grade), ...unfoundWords(grade)])
+        .map((words) => `${words}.`),
     ]),
   );
 }

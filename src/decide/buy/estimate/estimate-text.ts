@@ -6,6 +6,7 @@ import type { LumberEstimate } from './estimate.ts';
 import {
   type JobEstimate,
   costText,
+  grainWords,
   methodWords,
   priceText,
   quantityText,
@@ -61,6 +62,7 @@ function lumberLines(lumber: LumberEstimate): string[] {
     ...thumbs,
     '',
     ...grades.map(({ grade, price }) => `${grade} at ${priceText(price)}`),
+    ...grades.flatMap(grainWords),
     ...grades.flatMap(unfoundWords),
   ];
 }
@@ -126,7 +128,7 @@ export function estimateJson(job: string, estimate: JobEstimate): string {
         expectedCost,
         thumbs,
         unfound,
-        draws: visits.map(({ cart, enough }) => ({ cart, enough })),
+        draws: visits.map(({ cart, enough, broken }) => ({ cart, enough, broken })),
       })),
     })),
   })}\n`;

@@ -1,4 +1,5 @@
 import { counted, decimal, money, percent } from '../../../flow/sheet/words/number-text.ts';
+import { stretchWords } from '../../../flow/sheet/words/grain-words.ts';
 import { nameText } from '../../../flow/sheet/words/named.ts';
 import { pileSize } from './draw.ts';
 import type { GradeEstimate, GradePrice, LumberEstimate, Thumb } from './estimate.ts';
@@ -66,6 +67,28 @@ export function unfoundWords({ grade, unfound }: GradeEstimate): string[] {
       const many = `${Math.round(100 * share.share)} % of the piles`;
       return `${grade}: in ${many} no board gives ${nameText(piece, 120)}`;
     });
+}
+
+/** What grain a grade's quantities buy, where a run had to be broken in some visit: how often it is whole, and how it is cut else. */
+export function grainWords({ grade, summary, visits }: GradeEstimate): string[] {
+  const broken = visits.filter((visit) => visit.broken.length > 0);
+  if (broken.length === 0) return [];
+  const ways = new Map<string, number>();
+  for (const visit of broken) {
+    const words = visit.broken.map(
+      ({ run, stretches }) => `${nameText(run, 40)} as ${stretchWords(stretches)}`,
+    );
+    ways.set(words.join('; '), (ways.get(words.join('; ')) ?? 0) + 1);
+  }
+  const [most] = [...ways].sort(([, a], [, b]) => b - a);
+  const shares = summary.quantities
+    .filter(({ grainWhole }) => grainWhole !== null)
+    .map(({ chance, grainWhole }) => `${Math.round(100 * grainWhole!)} % at ${Math.round(100 * chance)} %`);
+  const whole =
+    shares.length === 0
+      ? ''
+      : ` of the piles that these quantities complete the grain runs on whole in ${shares.join(', ')};`;
+  return [`${grade}:${whole} where it does not, it is mostly cut ${most![0]}`];
 }
 
 /** How the estimate was made, and how far to trust it. */

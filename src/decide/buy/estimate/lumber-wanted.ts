@@ -1,6 +1,7 @@
 import { gathered } from '../../../base/lists/gathered.ts';
 import { ticks, ticksPerInch } from '../../../base/units/tick.ts';
 import type { Steps } from '../../../flow/choice/progress.ts';
+import { breakWays } from '../../../flow/choice/runs/break-way.ts';
 import type { Part } from '../../../flow/parts/part.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import { surfacedThickness } from '../../../trade/thickness.ts';
@@ -67,9 +68,12 @@ export function* ownedSuffice(wanted: readonly LumberWanted[], comesOut: ComesOu
   return answers;
 }
 
-/** Whether the job comes out of the owned boards set aside for it, so that none of this lumber has to be bought. */
+/**
+ * Whether the job comes out of the owned boards set aside for it, its runs broken where they must be, so that none of this
+ * lumber has to be bought.
+ */
 export function ownedSuffices({ job }: LumberWanted, comesOut: ComesOut): boolean {
-  return job.boards.length > 0 && comesOut(job) !== null;
+  return job.boards.length > 0 && breakWays(job).some((way) => comesOut(way.job) !== null);
 }
 
 /**

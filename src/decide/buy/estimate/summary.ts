@@ -21,6 +21,8 @@ export interface Quantity {
   readonly high: number | null;
   /** What comes home on average when so much is asked for; null with `boardFeet`. */
   readonly broughtHome: number | null;
+  /** Of the visits that it completes, the share in which no run had to be broken; null with `boardFeet`. */
+  readonly grainWhole: number | null;
 }
 
 /** What all visits for one grade say together. */
@@ -76,6 +78,11 @@ export function broughtHome(visits: readonly Visit[], boardFeet: number): number
   return carts.length === 0 ? boardFeet : mean(carts);
 }
 
+function grainWhole(visits: readonly Visit[], boardFeet: number): number | null {
+  const done = visits.filter((visit) => leastAsk(visit) <= boardFeet);
+  return done.length === 0 ? null : done.filter(({ broken }) => broken.length === 0).length / done.length;
+}
+
 /**
  * Sums up the visits for one grade.
  * @param visits not empty
@@ -118,6 +125,7 @@ function quantityFor(
     low: at(Math.max(1, count * share - spread)),
     high: at(count * share + spread + 1),
     broughtHome: boardFeet === null ? null : broughtHome(visits, boardFeet),
+    grainWhole: boardFeet === null ? null : grainWhole(visits, boardFeet),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Choice } from '../../../flow/choice/choice.ts';
 import { type Steps, within } from '../../../flow/choice/progress.ts';
+import { type BreakWay, type RunInStretches, breakWays } from '../../../flow/choice/runs/break-way.ts';
 import type { CheckProblem } from '../../../flow/check/fault.ts';
 import { verify } from '../../../flow/check/verify.ts';
 import type { Layout } from '../../../flow/cuts/layout.ts';
@@ -10,7 +11,7 @@ import type { Solvers } from '../solve-job.ts';
 import { cheapestPlans } from './runner-ups.ts';
 import { buysAny } from './yard-words.ts';
 import { type SpareAnswer, spareAnswer } from './spares.ts';
-import { type YardPlan, yardJob } from './yard-job.ts';
+import { type YardPlan, suffices, yardJob } from './yard-job.ts';
 
 /** What to take at the yard. */
 export type YardAnswer =
@@ -18,6 +19,8 @@ export type YardAnswer =
       readonly kind: 'complete';
       readonly owned: Job;
       readonly yard: readonly Board[];
+      /** Runs that are broken, since with them whole not even all boards were found to complete the job. */
+      readonly broken: readonly RunInStretches[];
       readonly best: YardPlan;
       /** The best choice's cuts, and what the independent check has against them: nothing, or it must not be shown. */
       readonly layout: Layout;
@@ -40,19 +43,22 @@ export type YardAnswer =
 /**
  * Which boards to take: least money for a complete layout together with what is owned, the runner-ups, and what spare
  * boards add.
- * @param owned its boards are those owned and the rack's; they cost nothing now
+ * A run is broken in the best way with which the job comes out of all of them.
+ * @param asked its boards are those owned and the rack's; they cost nothing now
  * @param runnerUps how many further choices to look for
  * @returns null where it was ended before any choice was found
  */
 export function* yardAnswer(
-  owned: Job,
+  asked: Job,
   yard: readonly Board[],
   runnerUps: number,
   solvers: Solvers,
 ): Steps<YardAnswer | null> {
+  const { job: owned, runs } = wayAtYard(asked, yard, solvers);
+  const broken = runs.filter(({ stretches }) => stretches.length > 1);
   const stopped = (): boolean => solvers.stop?.() === true;
   const answerOf = (plans: readonly YardPlan[], spares: SpareAnswer | null): YardAnswer | null =>
-    plans.length === 0 ? null : complete(owned, yard, plans, spares, true);
+    plans.length === 0 ? null : complete({ owned, broken }, yard, plans, spares, true);
   const choosing = cheapestPlans(owned, yard, runnerUps + 1, solvers);
   const plans = yield* within(choosing, (found) => answerOf(found ?? [], null));
   const [best] = plans;
@@ -70,19 +76,27 @@ export function* yardAnswer(
       short: named(job, yield* within(solvers.cheapest(job), () => null)),
     };
   }
-  if (!buysAny(best)) return complete(owned, yard, plans, null, stopped());
+  if (!buysAny(best)) return complete({ owned, broken }, yard, plans, null, stopped());
   // What spares are good for is not known by halves.
   const looking = within(spareAnswer(owned, yard, best, solvers), () => answerOf(plans, null));
   for (let step = looking.next(); !stopped(); step = looking.next()) {
-    if (step.done === true) return complete(owned, yard, plans, step.value, false);
+    if (step.done === true) return complete({ owned, broken }, yard, plans, step.value, false);
     yield step.value;
   }
   return answerOf(plans, null);
 }
 
+/** The best way to break the job's runs with which it comes out of all boards of the yard; with every piece free where none does. */
+function wayAtYard(asked: Job, yard: readonly Board[], { comesOut }: Solvers): BreakWay {
+  const ways = breakWays(asked);
+  const all = yard.map(({ quantity }) => quantity);
+  const found = ways.length > 1 ? ways.find(({ job }) => suffices(job, yard, all, comesOut)) : ways[0];
+  return found ?? ways.at(-1)!;
+}
+
 /** The answer with its best choice cut up and checked. @param plans at least one, the best first */
 function complete(
-  owned: Job,
+  { owned, broken }: { readonly owned: Job; readonly broken: readonly RunInStretches[] },
   yard: readonly Board[],
   [first, ...runnerUps]: readonly YardPlan[],
   spares: SpareAnswer | null,
@@ -91,7 +105,7 @@ function complete(
   const best = first!;
   const layout = layOut(best.job, best.choice);
   const faults = verify(best.job, layout);
-  return { kind: 'complete', owned, yard, best, layout, faults, runnerUps, spares, isCutShort };
+  return { kind: 'complete', owned, yard, broken, best, layout, faults, runnerUps, spares, isCutShort };
 }
 
 function named(job: Job, { short }: Choice): { part: string; copies: number; why: string }[] {

@@ -9,6 +9,7 @@ import type { Shop } from '../../../flow/shop/shop.ts';
 import { answerPage, points, section } from '../page/answer-page.ts';
 import type { YardAnswer } from './yard-answer.ts';
 import {
+  brokenWords,
   buysAny,
   coverWords,
   cutShort,
@@ -67,6 +68,7 @@ function completeBlocks(answer: Complete, shop: Shop): Child[] {
         : [html('strong', {}, `Take ${takenText(yard, best.taken)}: ${planText(best)}.`), ' '],
       proofWords(best),
     ),
+    ...brokenWords(answer.broken).map((words) => html('p', {}, words)),
     buysAny(best) && section('take', 'To take', takeTable(answer, shop)),
     used.length > 0 && html('p', {}, `With what is owned: ${partsText(used)}.`),
     answer.isCutShort && html('p', {}, cutShort),

@@ -8,6 +8,7 @@ import type { Shop } from '../../../flow/shop/shop.ts';
 import type { YardAnswer } from './yard-answer.ts';
 import type { Copies, YardPlan } from './yard-job.ts';
 import {
+  brokenWords,
   buysAny,
   coverWords,
   cutShort,
@@ -33,6 +34,7 @@ export function yardText(answer: YardAnswer, shop: Shop): string {
         ? [`Take ${takenText(answer.yard, answer.best.taken)}: ${planText(answer.best)}.`]
         : []),
       proofWords(answer.best),
+      ...brokenWords(answer.broken),
     ],
     takenLines(answer, shop),
     runnerLines(answer),
@@ -166,6 +168,7 @@ export function yardJson(job: string, answer: YardAnswer): string {
     ...common,
     complete: true,
     ...(answer.isCutShort ? { stoppedEarly: true } : {}),
+    broken: answer.broken,
     best: planOf(best),
     runnerUps: runnerUps.map(planOf),
     spares:

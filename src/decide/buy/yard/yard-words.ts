@@ -1,4 +1,6 @@
 import { counted, money, percent } from '../../../flow/sheet/words/number-text.ts';
+import type { RunInStretches } from '../../../flow/choice/runs/break-way.ts';
+import { stretchWords } from '../../../flow/sheet/words/grain-words.ts';
 import { nameText } from '../../../flow/sheet/words/named.ts';
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
@@ -26,6 +28,14 @@ export function proofWords(plan: YardPlan): string {
   const least = Math.floor(plan.atLeast * 100 + 1e-6) / 100;
   if (least <= 0) return 'The cheapest choice found; it is not proven that no other costs less.';
   return `No choice of these boards can cost less than ${money(least)}; this one is at most ${percent((plan.money - least) / least)} more.`;
+}
+
+/** Which runs are broken, and why; nothing where all are whole. */
+export function brokenWords(broken: readonly RunInStretches[]): string[] {
+  return broken.map(
+    ({ run, stretches }) =>
+      `${nameText(run, 40)} is cut as ${stretchWords(stretches)}: with a better grain no layout on these boards was found.`,
+  );
 }
 
 /** What a runner-up does otherwise: boards left out and boards taken instead. */

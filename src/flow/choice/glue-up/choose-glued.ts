@@ -5,6 +5,7 @@ import { type Progress, type Solve, type SolveOptions, within } from '../progres
 import { alikeParts } from './alike.ts';
 import { searchAllWays } from './all-ways.ts';
 import { type Making, type MakingPlan, type Tried, bestOf, solvePlan } from './making-plan.ts';
+import { isOutOfReach } from '../standing.ts';
 import { type WayToMake, waysToMake } from './way-to-make.ts';
 
 /** Shares of the effort: the best plans once more, and all ways to make the parts at once. */
@@ -32,18 +33,26 @@ export function* chooseGlued(job: Job, options: SolveOptions): Solve {
   const making = makingOf(job);
   const { ways, open } = making;
   if (open.length === 0) {
-    const plan = ways.map(() => 0);
-    return (yield* solvePlan(making, plan, options)).choice;
+    const only = yield* solvePlan(
+      making,
+      ways.map(() => 0),
+      options,
+    );
+    return { ...only.choice, ...lackOf(job, only.choice, only.leastWhole, only.isRuledOut) };
   }
   const plans = open.reduce((product, index) => product * ways[index]!.length, 1);
   if (plans <= fewPlans && open.every((index) => job.parts[index]!.quantity === 1)) {
     const each = { ...options, effort: options.effort / plans };
     const tried: Tried[] = [];
-    for (const plan of everyPlan(ways))
+    for (const plan of everyPlan(ways)) {
       tried.push(yield* within(solvePlan(making, plan, each), soFarOf(job, tried)));
-    return withBound(job, bestOf(job, tried).choice, boundOfAll(job, tried));
+      if (isAnswered(options, tried)) break;
+    }
+    const isNone = tried.length === plans && tried.every(({ isRuledOut }) => isRuledOut);
+    return withBound(job, bestOf(job, tried).choice, boundOfAll(job, tried), isNone);
   }
   const start = yield* started(making, options);
+  if (isAnswered(options, [start])) return withBound(job, start.choice, null, false);
   return yield* bettered(making, start, options);
 }
 
@@ -66,6 +75,7 @@ function* bettered(making: Making, start: Tried, options: SolveOptions): Solve {
   const soFar = soFarOf(job, tried);
   const all = searchAllWays(making, cutoff, { ...options, effort: shares.plans * options.effort });
   const found = yield* within(all, () => soFar(null));
+  const cannotHold = !isMost && found.bound !== null && isOutOfReach(slots(job), found.bound);
   if (found.choice !== null) tried.push({ ...start, choice: found.choice });
   const nearest = found.plan ?? start.plan;
   const plans = distinct(making, [nearest, start.plan, ...neighbours(making, nearest)]);
@@ -74,16 +84,27 @@ function* bettered(making: Making, start: Tried, options: SolveOptions): Solve {
   const most = isQuick ? 1 : plansLookedAt + Math.floor(Math.min(1, options.effort) * neighboursAtFullEffort);
   for (const [turn, plan] of plans.slice(0, most).entries()) {
     if (stopped() || isMet(job, bestOf(job, tried), found.bound)) break;
+    if (isAnswered(options, tried) || (options.untilKnown === true && cannotHold)) break;
     if (isQuick && plan.join() === start.plan.join()) break;
     const share = isQuick ? 0 : turn < plansLookedAt ? shares.layout / plansLookedAt : shares.neighbour;
     const steps = solvePlan(making, plan, { ...options, effort: share * options.effort });
     tried.push(yield* within(steps, soFar));
   }
-  if (isQuick && !stopped() && !isMet(job, bestOf(job, tried), found.bound, closeEnough)) {
+  const isOpen = options.untilKnown !== true && !isMet(job, bestOf(job, tried), found.bound, closeEnough);
+  if (isQuick && !stopped() && isOpen) {
     const steps = solvePlan(making, nearest, { ...options, effort: shares.layout * options.effort });
     tried.push(yield* within(steps, soFar));
   }
-  return withBound(job, bestOf(job, tried).choice, found.bound);
+  return withBound(job, bestOf(job, tried).choice, found.bound, cannotHold);
+}
+
+/** Whether it was asked only if all parts can be laid out, and one of these has them all. */
+function isAnswered({ untilKnown }: SolveOptions, tried: readonly Tried[]): boolean {
+  return untilKnown === true && tried.some(({ choice }) => choice.short.length === 0);
+}
+
+function slots({ boards }: Job): { readonly cost: number; readonly copies: number }[] {
+  return boards.map(({ cost, quantity }) => ({ cost, copies: quantity }));
 }
 
 /** The plans with one part made in another way, the largest parts first. */
@@ -129,6 +150,7 @@ function* started(making: Making, options: SolveOptions): Generator<Progress<Cho
       const steps = solvePlan(making, next, { ...options, effort: 0 });
       const one: Tried = yield* within(steps, soFarOf(job, tried));
       tried.push(one);
+      if (isAnswered(options, [one])) return one;
       next = laterWhereShort(ways, one);
     }
   }
@@ -179,7 +201,7 @@ function boundOfAll(job: Job, tried: readonly Tried[]): number | null {
 }
 
 /** The choice with the bound of all plans; null: the one that always holds. */
-export function withBound(job: Job, choice: Choice, bound: number | null): Choice {
+export function withBound(job: Job, choice: Choice, bound: number | null, cannotHold = false): Choice {
   const { value } = choice.proof;
   const isMost = job.shop.goal === 'most value';
   const all = job.parts.reduce((sum, part) => sum + part.quantity * valueOf(part), 0);
@@ -191,7 +213,17 @@ export function withBound(job: Job, choice: Choice, bound: number | null): Choic
   const proven = apart <= 1e-7 * (1 + Math.abs(value));
   const gap = proven ? 0 : value === 0 ? 1 : apart / Math.abs(value);
   const proof: Proof = { value, bound: proven ? value : limit, gap, proven };
-  const isLacking = !isMost && choice.short.length > 0 && bound !== null;
   const { patterns, short } = choice;
-  return { patterns, short, proof, ...(isLacking ? { leastWhole: bound } : {}) };
+  return { patterns, short, proof, ...lackOf(job, choice, bound, cannotHold) };
+}
+
+/** What is known of layouts that have all parts, where this one has not. */
+function lackOf(
+  { shop }: Job,
+  { short }: Choice,
+  bound: number | null,
+  cannotHold: boolean,
+): Pick<Choice, 'leastWhole' | 'cannotHold'> {
+  if (short.length === 0 || shop.goal === 'most value') return {};
+  return { ...(bound === null ? {} : { leastWhole: bound }), ...(cannotHold ? { cannotHold } : {}) };
 }

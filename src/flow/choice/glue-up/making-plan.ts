@@ -39,7 +39,7 @@ export function* solvePlan(
     cut === null ? null : glueTogether(job, cut, made),
   );
   const cut = yield* open.length > 0 ? silent(steps) : steps;
-  const isRuledOut = cut.short.length > 0 && cut.proof.proven;
+  const isRuledOut = cut.cannotHold === true;
   const leastWhole = cut.short.length > 0 ? (cut.leastWhole ?? 0) : cut.proof.bound;
   return { plan, choice: glueTogether(job, cut, made), isRuledOut, leastWhole };
 }

@@ -3,6 +3,7 @@ import type { Job } from '../../stock/job.ts';
 import type { Layout } from '../../cuts/layout.ts';
 import { areaText } from '../words/area-text.ts';
 import { gapSentence } from '../words/gap-words.ts';
+import { grainLines } from '../words/grain-words.ts';
 import { bothFeetText } from '../words/lumber-text.ts';
 import { counted, money } from '../words/number-text.ts';
 import {
@@ -28,6 +29,7 @@ export function totalsSection(job: Job, layout: Layout): Markup {
     'section',
     { id: 'totals' },
     html('p', { class: 'verdict' }, gapSentence(job, layout)),
+    ...grainLines(layout, job.shop).map((line) => html('p', {}, line)),
     html(
       'p',
       {},

@@ -2,6 +2,7 @@ import type { Job } from '../../stock/job.ts';
 import type { LaidBoard, Layout } from '../../cuts/layout.ts';
 import { thicknessText, yieldOf } from '../words/board-caption.ts';
 import { gapSentence } from '../words/gap-words.ts';
+import { grainLines } from '../words/grain-words.ts';
 import { named as lookUp, type Named } from '../words/named.ts';
 import { bothFeetText, lumberHeads, measuredFeet } from '../words/lumber-text.ts';
 import { counted, decimal, money, percent } from '../words/number-text.ts';
@@ -18,7 +19,7 @@ export function summaryText(job: Job, layout: Layout): string {
   const blocks = [
     ...(layout.boards.length > 0 ? [boardLines(job, layout, named)] : []),
     totalLines(layout),
-    [gapSentence(job, layout)],
+    [gapSentence(job, layout), ...grainLines(layout, job.shop)],
     ...(layout.short.length > 0 ? [shortLines(layout)] : []),
   ];
   return blocks.map((lines) => lines.join('\n')).join('\n\n');
