@@ -41,24 +41,17 @@ export interface UntriedFace extends OneFace {
   readonly kind: 'untried';
 }
 
-export interface PossibleFace extends OneFace {
+/** The lead pinned to a face, laid out. Under `most value` its worth is without the lead's bonus. */
+export interface PossibleFace extends OneFace, Solved {
   readonly kind: 'possible';
   /** Look, with the favour of what is welcome in view. */
   readonly measure: number;
   readonly welcome: number;
-  /** The job with the lead pinned here, its run broken where it must be, and its layout. */
-  readonly job: Job;
-  readonly laid: Job;
-  readonly layout: Layout;
   /** The stretches of the run; one: its grain runs on whole. */
   readonly groups: RunGroups;
   /** Whether no run is broken in a worse way than in the cheapest plan. */
   readonly keepsGrain: boolean;
   readonly unrolled: Unrolled;
-  /** The goal's value, and a bound on it, with this choice. Under `most value` without the lead's bonus. */
-  readonly value: number;
-  readonly bound: number | null;
-  readonly proven: boolean;
   /** What it costs (under `most value`: loses) beyond the cheapest plan; below 0 where a broken run comes cheaper. */
   readonly extra: number;
   /** Board feet more than the cheapest plan takes. */
