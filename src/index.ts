@@ -45,6 +45,7 @@ export { breakRun, facingRun, type RunGroups } from './flow/plan/run-break.ts';
 
 // parts and stock: what to cut, and from what
 export type * from './flow/parts/part.ts';
+export { isAskedFor, type Match } from './flow/parts/match.ts';
 export { planParts } from './flow/parts/plan-parts.ts';
 export type { Board, Surface } from './flow/stock/board.ts';
 export { usable } from './flow/stock/usable.ts';
@@ -84,6 +85,7 @@ export { boardSvg } from './flow/sheet/board/board-svg.ts';
 export { type SheetExtras, sheetHtml } from './flow/sheet/page/sheet-html.ts';
 export { stretchWords } from './flow/sheet/words/grain-words.ts';
 export type { Said } from './flow/sheet/words/cautions.ts';
+export { shownWoodLines, unnamedWood } from './flow/sheet/words/wood-words.ts';
 export { layoutCsv, layoutRows } from './flow/sheet/table/layout-rows.ts';
 export { cutsCsv, cutsRows } from './flow/sheet/table/cuts-rows.ts';
 export { summaryText } from './flow/sheet/text/summary-text.ts';
@@ -134,6 +136,7 @@ export { type DrawnGrade, drawnGrades } from './decide/buy/lumber/population.ts'
 export { type Lumber, type Visit, drawVisit } from './decide/buy/estimate/draw.ts';
 export {
   type LumberWanted,
+  lumberName,
   lumberWanted,
   ownedSuffice,
   toDraw,

@@ -14,6 +14,7 @@ import { layOut } from './flow/cuts/lay-out.ts';
 import { leastToAdd } from './flow/cuts/least-to-add.ts';
 import { proofConditions } from './flow/cuts/proof-conditions.ts';
 import { layoutCost } from './flow/cuts/layout-cost.ts';
+import { isAskedFor } from './flow/parts/match.ts';
 import type { Part } from './flow/parts/part.ts';
 import { planParts, runName } from './flow/parts/plan-parts.ts';
 import type { RunGroups } from './flow/plan/run-break.ts';
@@ -42,7 +43,7 @@ export interface PlannedParts {
 /**
  * From wall measurements to parts.
  * Their sizes follow from the measurements alone. The boards decide only how they may be made.
- * @param boards what is at hand: its widest board decides whether the facing must be glued up
+ * @param boards what is at hand: its widest board of the mantel's species decides whether the facing must be glued up
  */
 export function planJob(
   shop: Shop,
@@ -50,7 +51,8 @@ export function planJob(
   legs: readonly Leg[],
   boards: readonly Board[],
 ): Result<PlannedParts, PlanProblem> {
-  const widestBoard = widestUsable(boards, shop);
+  const own = boards.filter(({ species }) => isAskedFor(species, mantel.species));
+  const widestBoard = widestUsable(own, shop);
   const plan = planMantel(mantel, legs, widestBoard === null ? {} : { widestBoard });
   if (!plan.ok) return failure(plan.problems);
   const parts = planParts(plan.value);

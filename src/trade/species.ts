@@ -71,13 +71,37 @@ export function speciesCalled(text: string): readonly Species[] {
   if (asked.length === 0) return [];
   const yard = yardNames.get(asked.join(' '));
   if (yard !== undefined) return allSpecies.filter(({ name }) => yard.includes(name));
-  const holding = allSpecies.filter(({ name }) => {
-    const held = words(name);
-    return asked.every((word) => held.includes(word));
-  });
+  const holding = allSpecies.filter((_, at) => asked.every((word) => handbookWords[at]!.includes(word)));
   const exact = holding.filter(({ name }) => words(name).length === asked.length);
   return exact.length > 0 ? exact : holding;
 }
+
+/**
+ * One text for all names of a species: the handbook's names for what a word can mean, else the word itself, its case and
+ * spaces aside; empty for none.
+ * @example speciesKey('cherry') === speciesKey('Black Cherry') // true
+ */
+export function speciesKey(text: string): string {
+  const known = speciesCalled(text);
+  return known.length > 0 ? known.map(({ name }) => name).join('; ') : folded(text);
+}
+
+/**
+ * Whether wood called one thing is what another word asks for: by the handbook's names, all that the first can mean is
+ * among what the second can (red oak is oak, oak need not be red oak); names that it does not know must be the same.
+ */
+export function isWoodOf(called: string, asked: string): boolean {
+  const [own, wanted] = [speciesCalled(called), speciesCalled(asked)];
+  if (own.length === 0 || wanted.length === 0) return folded(called) === folded(asked);
+  return own.every((species) => wanted.includes(species));
+}
+
+function folded(text: string): string {
+  return text.trim().toLowerCase().replace(/\s+/g, ' ');
+}
+
+/** The words of each name of the table. */
+const handbookWords: readonly (readonly string[])[] = allSpecies.map(({ name }) => words(name));
 
 function words(text: string): string[] {
   return text

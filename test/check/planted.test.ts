@@ -10,6 +10,7 @@ import { cutFaults, offcutFaults } from './planted/cuts.ts';
 import { faceFaults } from './planted/faces.ts';
 import { pieceFaults } from './planted/pieces.ts';
 import { runFaults } from './planted/runs.ts';
+import { woodFaults } from './planted/woods.ts';
 import { sumFaults } from './planted/sums.ts';
 
 const plantedFaults = [
@@ -20,6 +21,7 @@ const plantedFaults = [
   ...cutFaults,
   ...offcutFaults,
   ...sumFaults,
+  ...woodFaults,
 ];
 
 /** Each fault is planted in this many right layouts. */

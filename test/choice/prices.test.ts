@@ -4,7 +4,7 @@ import { inches, ticks } from '../../src/base/units/tick.ts';
 import { buildInstance } from '../../src/flow/choice/build-instance.ts';
 import { isByPrices } from '../../src/flow/choice/by-prices.ts';
 import type { Choice } from '../../src/flow/choice/choice.ts';
-import { chooseInTone } from '../../src/flow/choice/choose-in-tone.ts';
+import { chooseMatching } from '../../src/flow/choice/choose-matching.ts';
 import { choose } from '../../src/flow/choice/choose.ts';
 import { emptyPool, wholeRest } from '../../src/flow/choice/generate.ts';
 import type { Instance } from '../../src/flow/choice/instance.ts';
@@ -149,7 +149,7 @@ describe('a job among many boards', () => {
   it('is bounded by areas at least where glue-ups leave no time for prices', () => {
     const job = mantelJob(3, { kinds: 8, boards: 62, pieces: 12 });
     const glued = { ...job, parts: job.parts.map((part) => ({ ...part, glueUp: 3 })) };
-    const { proof, short } = finish(chooseInTone(glued, { seed: 1, effort: 0.01 }));
+    const { proof, short } = finish(chooseMatching(glued, { seed: 1, effort: 0.01 }));
     expect(short).toEqual([]);
     expect(proof.bound).toBeGreaterThan(0.7 * proof.value);
   });

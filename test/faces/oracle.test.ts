@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { ticks } from '../../src/base/units/tick.ts';
 import { describeFault } from '../../src/flow/check/describe-fault.ts';
 import { verify } from '../../src/flow/check/verify.ts';
-import { chooseInTone } from '../../src/flow/choice/choose-in-tone.ts';
+import { chooseMatching } from '../../src/flow/choice/choose-matching.ts';
 import { finish } from '../../src/flow/choice/progress.ts';
 import { layOut } from '../../src/flow/cuts/lay-out.ts';
 import type { Part } from '../../src/flow/parts/part.ts';
@@ -99,7 +99,7 @@ describe('runs, tones and pins', () => {
     const tally = { compared: 0, impossible: 0, met: 0, proven: 0, pinned: 0 };
     for (let seed = 1; seed <= 80; seed += 1) {
       const job = showJob(seed);
-      const layout = layOut(job, finish(chooseInTone(job, { seed: 1, effort: 0.1 })));
+      const layout = layOut(job, finish(chooseMatching(job, { seed: 1, effort: 0.1 })));
       expect(
         verify(job, layout).map((fault) => describeFault(fault)),
         job.name,

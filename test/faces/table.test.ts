@@ -8,7 +8,7 @@ import {
 } from '../../src/decide/faces/face-table.ts';
 import { focusOf } from '../../src/decide/faces/focus.ts';
 import { pickFace } from '../../src/decide/faces/pick-face.ts';
-import { chooseInTone } from '../../src/flow/choice/choose-in-tone.ts';
+import { chooseMatching } from '../../src/flow/choice/choose-matching.ts';
 import { finish } from '../../src/flow/choice/progress.ts';
 import { layOut } from '../../src/flow/cuts/lay-out.ts';
 import type { Job } from '../../src/flow/stock/job.ts';
@@ -33,7 +33,7 @@ function possible({ choices }: FaceTable): PossibleFace[] {
 function fresh(job: Job, board: string, face: 'A' | 'B') {
   const parts = job.parts.map((part) => (part.name === 'front' ? { ...part, pin: { board, face } } : part));
   const pinned = { ...job, parts };
-  return layOut(pinned, finish(chooseInTone(pinned, options)));
+  return layOut(pinned, finish(chooseMatching(pinned, options)));
 }
 
 /** The unbeaten choices by another way than the product's: from the cheapest up, each that looks better than all so far. */

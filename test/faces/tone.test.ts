@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { inches } from '../../src/base/units/tick.ts';
-import { chooseInTone } from '../../src/flow/choice/choose-in-tone.ts';
+import { chooseMatching } from '../../src/flow/choice/choose-matching.ts';
 import { choose } from '../../src/flow/choice/choose.ts';
 import { finish } from '../../src/flow/choice/progress.ts';
 import { layOutJob } from '../../src/pipeline.ts';
@@ -70,10 +70,12 @@ describe('one tone for all that shows', () => {
     let mixedOnes = 0;
     for (const seed of [1, 2, 3, 4, 5, 6, 10, 16, 26, 27, 28, 33, 37, 42, 43, 48]) {
       const job = tonedJob(seed);
-      const best = finish(chooseInTone(job, options));
+      const best = finish(chooseMatching(job, options));
       const tones = [...new Set(job.boards.map(({ tone }) => tone))];
       const each = tones.map((tone) => {
-        const parts = job.parts.map((part) => (part.show > 0 ? { ...part, tone } : part));
+        const parts = job.parts.map((part) =>
+          part.show > 0 ? { ...part, match: { species: null, tone } } : part,
+        );
         return finish(choose({ ...job, parts }, options));
       });
       const whole = each.filter(({ short }) => short.length === 0);

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { describeFault } from '../../src/flow/check/describe-fault.ts';
 import { verify } from '../../src/flow/check/verify.ts';
 import type { Choice } from '../../src/flow/choice/choice.ts';
-import { chooseInTone } from '../../src/flow/choice/choose-in-tone.ts';
+import { chooseMatching } from '../../src/flow/choice/choose-matching.ts';
 import { layOut } from '../../src/flow/cuts/lay-out.ts';
 import type { Job } from '../../src/flow/stock/job.ts';
 import { hostileJobs } from './arbitraries.ts';
@@ -12,7 +12,7 @@ import { hostileJobs } from './arbitraries.ts';
 const mostSteps = 20_000;
 
 function solve(job: Job): Choice {
-  const steps = chooseInTone(job, { seed: 1, effort: 0.02 });
+  const steps = chooseMatching(job, { seed: 1, effort: 0.02 });
   for (let count = 0; count < mostSteps; count += 1) {
     const step = steps.next();
     if (step.done === true) return step.value;

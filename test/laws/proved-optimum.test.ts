@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Choice } from '../../src/flow/choice/choice.ts';
-import { chooseInTone } from '../../src/flow/choice/choose-in-tone.ts';
+import { chooseMatching } from '../../src/flow/choice/choose-matching.ts';
 import { finish } from '../../src/flow/choice/progress.ts';
 import type { Job } from '../../src/flow/stock/job.ts';
 import { type Change, changes, clearJob, oddJob, thinnerKerf } from './changed-job.ts';
@@ -10,7 +10,7 @@ import { seeded } from './seeded.ts';
 const seeds = 20;
 
 function solve(job: Job): Choice {
-  return finish(chooseInTone(job, { seed: 1, effort: 1 }));
+  return finish(chooseMatching(job, { seed: 1, effort: 1 }));
 }
 
 function jobOf(seed: number): Job {

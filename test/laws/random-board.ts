@@ -39,6 +39,7 @@ export function plainPart(given: Given<Part>): Part {
   return {
     quantity: 1,
     thickness: inches(3 / 4),
+    species: '',
     grain: 'along',
     quality: 'clear-1',
     show: 0,

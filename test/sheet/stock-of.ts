@@ -17,6 +17,7 @@ export function partOf(
     length,
     width,
     thickness: inches(3 / 4),
+    species: '',
     grain: 'along',
     quality: 'clear-1',
     show: 0,

@@ -1,4 +1,4 @@
-import { chooseInTone } from '../../flow/choice/choose-in-tone.ts';
+import { chooseMatching } from '../../flow/choice/choose-matching.ts';
 import type { Solve, SolveOptions } from '../../flow/choice/progress.ts';
 import type { Job } from '../../flow/stock/job.ts';
 import type { ComesOut } from './comes-out/completer.ts';
@@ -19,7 +19,7 @@ export interface Solvers {
   readonly stop?: () => boolean;
 }
 
-/** The real solver, what shows in one tone as in a layout. */
+/** The real solver, what shows in one species and tone as in a layout. */
 export function solver(options: SolveOptions): SolveJob {
-  return (job) => chooseInTone(job, options);
+  return (job) => chooseMatching(job, options);
 }

@@ -1,4 +1,5 @@
 import { blankOf } from '../../flow/parts/blank.ts';
+import { suits } from '../../flow/parts/match.ts';
 import type { Part } from '../../flow/parts/part.ts';
 import { mayBreak } from '../../flow/parts/plan-parts.ts';
 import type { Board } from '../../flow/stock/board.ts';
@@ -32,6 +33,7 @@ function isFree({ pin }: Part, board: Board, face: Face): boolean {
 
 function hindranceFor(lead: Part, board: Board, face: Face, { shop }: Job): Hindrance | null {
   if (!isFree(lead, board, face)) return { kind: 'pinned elsewhere', ...lead.pin! };
+  if (!suits(lead, board)) return { kind: 'other species', has: board.species, asked: lead.species };
   if (board.dressedThickness < lead.thickness)
     return { kind: 'too thin', has: board.dressedThickness, needs: lead.thickness };
   const area = usable(board, shop);

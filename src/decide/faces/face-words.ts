@@ -29,6 +29,8 @@ export function hindranceWords(why: Hindrance, shop: Shop): string {
     case 'too short':
     case 'too narrow':
       return `${why.kind}: ${withUnit(why.has, shop)} once trimmed, ${withUnit(why.needs, shop)} needed`;
+    case 'other species':
+      return `${nameText(why.has, 40)}, where the part asks for ${nameText(why.asked, 40)}`;
     case 'no clear stretch':
       return `no clear stretch of ${sizeText(why, shop)} on this face with a sound back`;
     case 'pinned elsewhere':

@@ -18,13 +18,14 @@ import {
   whereWords,
   wrapWords,
 } from './face-words.ts';
-import { sorted, untriedWords, verdict } from './faces-text.ts';
+import { sorted, unnamedAmong, untriedWords, verdict } from './faces-text.ts';
 import { measureWords } from './measure.ts';
 
 /** The choices as a page: a table, then every candidate drawn to one scale, one below the other so that corners line up. */
 export function facesPage(table: FaceTable): string {
   const { possible, impossible } = sorted(table);
   const untried = untriedWords(table);
+  const unnamed = unnamedAmong(table);
   return answerPage(table.job.name, 'which board becomes the front', [
     html(
       'p',
@@ -33,6 +34,7 @@ export function facesPage(table: FaceTable): string {
     ),
     html('p', { class: 'verdict' }, verdict(table)),
     untried !== null && html('p', {}, untried),
+    unnamed !== null && html('p', {}, unnamed),
     possible.length > 0 && section('choices', 'The choices', choices(table, possible), note(possible)),
     possible.length > 0 && section('drawn', 'As it will stand, unrolled', drawings(table, possible)),
     impossible.length > 0 && section('impossible', 'Not possible', reasons(table, impossible)),

@@ -1,5 +1,6 @@
 import { writeCsv } from '../../base/csv/write-csv.ts';
 import { cellText, textColumns } from '../../flow/sheet/text/columns.ts';
+import { unnamedWood } from '../../flow/sheet/words/wood-words.ts';
 import { decimal } from '../../flow/sheet/words/number-text.ts';
 import type { FaceTable, ImpossibleFace, PossibleFace, UntriedFace } from './face-table.ts';
 import {
@@ -58,9 +59,19 @@ export function untriedWords(table: FaceTable): string | null {
   return `Not looked at, since it was stopped before: ${untried.map((one) => faceName(one)).join(', ')}.`;
 }
 
+/** What is to be said of boards without a species among those of the choices; null for nothing. */
+export function unnamedAmong({ job, choices }: FaceTable): string | null {
+  const layouts = choices.flatMap((choice) => (choice.kind === 'possible' ? [choice.layout] : []));
+  return unnamedWood(
+    job,
+    layouts.flatMap(({ boards }) => boards.map(({ board }) => board)),
+  );
+}
+
 /** The table for a terminal. No line end at the end. */
 export function facesText(table: FaceTable): string {
   const { possible, impossible } = sorted(table);
+  const unnamed = unnamedAmong(table);
   const { shop } = table.job;
   const untried = untriedWords(table);
   const rows = possible.map((one) => [
@@ -91,7 +102,7 @@ export function facesText(table: FaceTable): string {
   });
   const blocks = [
     [`Faces for ${focusWords(table)}`],
-    [verdict(table)],
+    [verdict(table), ...(unnamed === null ? [] : [unnamed])],
     possible.length === 0 ? [] : textColumns(columns, rows),
     glue.length === 0 ? [] : ['Glue lines:', ...glue],
     impossible.length === 0

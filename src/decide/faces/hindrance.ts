@@ -7,6 +7,7 @@ export type Hindrance =
       readonly has: number;
       readonly needs: number;
     }
+  | { readonly kind: 'other species'; readonly has: string; readonly asked: string }
   | { readonly kind: 'no clear stretch'; readonly length: number; readonly width: number }
   | { readonly kind: 'pinned elsewhere'; readonly board: string; readonly face: Face | null }
   /** The parts that would be short; `proven`: no layout at all has fewer short, else none was found. */

@@ -3,6 +3,7 @@ import type { Part } from '../parts/part.ts';
 import type { Board } from '../stock/board.ts';
 import type { Job } from '../stock/job.ts';
 import type { PieceFault } from './fault.ts';
+import { woodCalled } from './woods.ts';
 
 interface Laid {
   readonly piece: LaidPiece;
@@ -89,6 +90,9 @@ function wrongStrips(
   const indices = new Set(entries.map(({ piece }) => piece.strip?.index ?? -1));
   const isWhole = Array.from({ length: of }, (_, index) => index).every((index) => indices.has(index));
   if (entries.length !== of || !isWhole) return 'a strip is missing or there twice';
-  const tones = new Set(entries.map(({ on }) => boards.get(on.board)?.tone));
+  const woods = entries.flatMap(({ on }) => boards.get(on.board) ?? []);
+  if (new Set(woods.map(({ species }) => woodCalled(species))).size > 1)
+    return 'its strips come from boards of different species';
+  const tones = new Set(woods.map(({ tone }) => tone));
   return tones.size > 1 ? 'its strips come from boards of different tones' : null;
 }

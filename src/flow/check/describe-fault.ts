@@ -64,6 +64,10 @@ function regionText(region: Rectangle, say: Say): string {
   return `${sizeText(region, say)} at ${say(region.x)} along, ${say(region.y)} across`;
 }
 
+function listed(words: readonly string[]): string {
+  return words.map((word) => word || '(none)').join(', ');
+}
+
 function describePiece(problem: PieceFault, say: Say): string {
   switch (problem.kind) {
     case 'unknown board':
@@ -106,8 +110,12 @@ function describePiece(problem: PieceFault, say: Say): string {
     }
     case 'face left open':
       return `${pieceText(problem.piece)}: only one face is good enough to show, and it does not say which`;
+    case 'wrong species':
+      return `${pieceText(problem.piece)} asks for ${problem.asked}, the board is ${problem.has}`;
+    case 'mixed species':
+      return `what shows${problem.asked === '' ? '' : ` and asks for ${problem.asked}`} comes from boards of different species: ${listed(problem.species)}`;
     case 'mixed tones':
-      return `what shows comes from boards of different tones: ${problem.tones.map((tone) => tone || '(none)').join(', ')}`;
+      return `what shows${problem.species === '' ? '' : ` of ${problem.species}`} comes from boards of different tones: ${listed(problem.tones)}`;
     case 'bad run':
       return problem.run < 0 ? `run: ${problem.why}` : `run ${problem.run}: ${problem.why}`;
     default:

@@ -51,7 +51,14 @@ export type PieceFault =
   | { readonly kind: 'not on its face'; readonly piece: PieceOn; readonly pinned: Face }
   | { readonly kind: 'defect'; readonly piece: PieceOn; readonly face: Face; readonly defect: Defect }
   | { readonly kind: 'face left open'; readonly piece: PieceOn }
-  | { readonly kind: 'mixed tones'; readonly tones: readonly string[] }
+  | {
+      readonly kind: 'wrong species';
+      readonly piece: PieceOn;
+      readonly asked: string;
+      readonly has: string;
+    }
+  | { readonly kind: 'mixed species'; readonly asked: string; readonly species: readonly string[] }
+  | { readonly kind: 'mixed tones'; readonly species: string; readonly tones: readonly string[] }
   | { readonly kind: 'bad run'; readonly run: number; readonly why: string };
 
 /** Faults of the cuts and of what they leave. */

@@ -10,8 +10,8 @@ import { trimmed } from './outline.ts';
 import { boardFaults, pieceFaults } from './pieces.ts';
 import { replay } from './replay.ts';
 import { meetingsOn, runFaults } from './runs.ts';
-import { toneFaults } from './tones.ts';
 import { boardSumFaults, proofFaults, totalFaults } from './sums.ts';
+import { woodFaults } from './woods.ts';
 
 /**
  * Everything wrong with a layout of a job; an empty list means that it can be cut as it says, obeys every rule of
@@ -30,7 +30,7 @@ export function verify(asked: Job, layout: Layout): CheckProblem[] {
     ...copyFaults(job, layout, parts, boards),
     ...breakFaults(asked, layout),
     ...runFaults(job, layout, parts),
-    ...toneFaults(job, layout, parts, boards),
+    ...woodFaults(job, layout, parts, boards),
     ...doubleIds(layout),
     ...layout.boards.flatMap((laid) => {
       const board = boards.get(laid.board);

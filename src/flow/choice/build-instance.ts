@@ -1,3 +1,4 @@
+import { suits } from '../parts/match.ts';
 import type { Part } from '../parts/part.ts';
 import type { Meter } from '../patterns/meter.ts';
 import type { Kind, Plate, RunPieces, Shape } from '../patterns/plate.ts';
@@ -34,7 +35,7 @@ function clearanceOf(known: Clearances, blocked: readonly number[]): number {
 /** Faces of the board that the part may show, by its pin; none when the board cannot serve it at all. */
 export function facesFor(part: Part, board: Board): readonly Face[] {
   if (board.dressedThickness < part.thickness) return [];
-  if (part.tone !== undefined && part.tone !== board.tone) return [];
+  if (!suits(part, board)) return [];
   if (part.pin === null) return ['A', 'B'];
   if (part.pin.board !== board.name) return [];
   return part.pin.face === null ? ['A', 'B'] : [part.pin.face];

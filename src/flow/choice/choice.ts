@@ -44,7 +44,7 @@ export interface Choice {
   readonly patterns: readonly BoardPattern[];
   readonly short: readonly Short[];
   readonly proof: Proof;
-  /** Where parts are short under `least cost`: what a layout of all parts would cost at least, as far as is known. */
+  /** Where parts are short under `least cost`: what a layout of all parts would cost at least, as far as is known; Infinity: there is none. */
   readonly leastWhole?: number;
   /** Set where parts are short under `least cost` and it is proven that no layout of these boards has them all. */
   readonly cannotHold?: true;

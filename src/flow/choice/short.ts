@@ -1,6 +1,8 @@
 import { formatLength } from '../../base/units/format-length.ts';
 import { ticks } from '../../base/units/tick.ts';
 import { blankOf } from '../parts/blank.ts';
+import { suits } from '../parts/match.ts';
+import type { Part } from '../parts/part.ts';
 import type { Job } from '../stock/job.ts';
 import { usable } from '../stock/usable.ts';
 import { facesFor } from './build-instance.ts';
@@ -10,11 +12,34 @@ import { facesFor } from './build-instance.ts';
  * @param isUnfinished the layout is one so far: what fits some board may only not have been laid out yet
  */
 export function whyShort(job: Job, part: number, isUnfinished = false): string {
-  const tone = job.parts[part]!.tone;
-  if (tone === undefined) return nearestMiss(job, part, isUnfinished);
-  const boards = job.boards.filter((board) => board.tone === tone);
-  const which = tone === '' ? 'boards without a tone' : `boards of the tone ${tone}`;
-  return `${nearestMiss({ ...job, boards }, part, isUnfinished)}; here all that shows comes from ${which} ("show tone,any" in shop.csv mixes tones)`;
+  const wanted = job.parts[part]!;
+  const boards = job.boards.filter((board) => suits(wanted, board));
+  if (boards.length === job.boards.length || wanted.pin !== null) return nearestMiss(job, part, isUnfinished);
+  if (boards.length === 0) return noneOfSpecies(job, wanted);
+  return `${nearestMiss({ ...job, boards }, part, isUnfinished)}${onlyFrom(job, wanted)}`;
+}
+
+function noneOfSpecies({ boards }: Job, { species }: Part): string {
+  const names = [...new Set(boards.map((board) => board.species))].filter((name) => name !== '');
+  return `there are no boards of ${species}; the boards are ${names.slice(0, 5).join(', ')}${names.length > 5 ? ' …' : ''}`;
+}
+
+/** Which boards alone it could come from; their species is said where the job has more than one. */
+function onlyFrom({ boards }: Job, { show, species, match }: Part): string {
+  const several = new Set(boards.map((board) => board.species)).size > 1;
+  const name = species === '' ? (match?.species?.[0] ?? null) : species;
+  const tone = match?.tone ?? null;
+  const words = [
+    ...(!several || name === null ? [] : [name === '' ? 'without a species' : `of ${name}`]),
+    ...(tone === null ? [] : [tone === '' ? 'without a tone' : `of the tone ${tone}`]),
+  ];
+  if (show === 0 || match === undefined) return `; it comes from boards ${words.join(' and ')} alone`;
+  const mends = [
+    ...(tone === null ? [] : ['"show tone,any" in shop.csv mixes tones']),
+    ...(several && species === '' ? ['"show species,any" mixes species'] : []),
+  ];
+  const mend = mends.length === 0 ? '' : ` (${mends.join('; ')})`;
+  return `; here all that shows${species === '' ? '' : ` and asks for ${species}`} comes from boards ${words.join(' and ')}${mend}`;
 }
 
 function nearestMiss(job: Job, part: number, isUnfinished: boolean): string {

@@ -1,5 +1,6 @@
 import type { Tick } from '../../base/units/tick.ts';
 import type { DefectKind, Face } from '../stock/defect.ts';
+import type { Match } from './match.ts';
 
 export type Quality = 'clear-2' | 'clear-1' | 'sound' | 'any';
 export type Grain = 'along' | 'across' | 'any';
@@ -19,6 +20,8 @@ export interface Part {
   readonly length: Tick;
   readonly width: Tick;
   readonly thickness: Tick;
+  /** The species it is to be of; empty: any. */
+  readonly species: string;
   readonly grain: Grain;
   readonly quality: Quality;
   /** How much it is looked at: 0 hidden, 1 for "yes", more for the face of the mantel. */
@@ -35,7 +38,7 @@ export interface Part {
   readonly value: number | null;
   /** Pinned to a board, or to one face of it. */
   readonly pin: { readonly board: string; readonly face: Face | null } | null;
-  /** Set while a layout is sought in one tone: only boards of this tone (`Board.tone`) may serve the part. */
-  readonly tone?: string;
+  /** Set while a layout is sought in one species and tone: only boards of this match may serve the part. */
+  readonly match?: Match;
   readonly note: string;
 }

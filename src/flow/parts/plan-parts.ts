@@ -18,6 +18,8 @@ export function planParts(plan: MantelPlan): Part[] {
     length: piece.length,
     width: piece.width,
     thickness: piece.thickness,
+    // What does not show may be of any wood.
+    species: piece.show > 0 ? plan.mantel.species : '',
     grain: 'along',
     quality: piece.quality,
     show: piece.show,

@@ -1,7 +1,9 @@
 import type { Layout } from '../cuts/layout.ts';
+import { isAskedFor } from '../parts/match.ts';
 import type { Part } from '../parts/part.ts';
 import type { Board } from '../stock/board.ts';
 import type { Job } from '../stock/job.ts';
+import { speciesKey } from '../../trade/species.ts';
 import { onRack, type Held, type Rack } from './fold.ts';
 import { asBoard } from './piece.ts';
 
@@ -29,8 +31,9 @@ export function boardsLeft(boards: readonly Board[], rack: Rack, key: string): r
 
 /**
  * The job as the next layout finds it: its boards less those used up, and the rack's pieces as boards after them.
- * Of the rack, what can serve the job is taken: wood of a species among the job's own boards (any species where a
- * board of the job names none, or where there are no boards), thick and long enough for at least one part; and whatever a part is pinned to.
+ * Of the rack, what can serve the job is taken: whatever a part is pinned to, and what is thick and long enough for at
+ * least one part, of the species that the part names; where it names none, of a species among the job's own boards (any
+ * species where one of them names none, or where there are no boards).
  */
 export function stockedJob(job: Job, rack: Rack, key: string): StockedJob {
   const names = new Set(job.boards.map(({ name }) => name));
@@ -71,25 +74,21 @@ function usedUp(rack: Rack, key: string): ReadonlyMap<string, number> {
   return used;
 }
 
-function suitability(job: Job): (piece: Held['piece']) => boolean {
-  const species = new Set(job.boards.map((board) => plainSpecies(board.species)));
+function suitability({ parts, boards }: Job): (piece: Held['piece']) => boolean {
+  const species = new Set(boards.map((board) => speciesKey(board.species)));
   const anySpecies = species.size === 0 || species.has('');
-  const wanted = job.parts.filter(({ quantity }) => quantity > 0);
-  const thinnest = Math.min(...wanted.map(({ thickness }) => thickness));
-  const shortest = Math.min(...wanted.map((part) => leastAlong(part)));
+  const wanted = parts.filter(({ quantity }) => quantity > 0);
   const pinned = new Set(wanted.map(({ pin }) => pin?.board));
-  return (piece) =>
-    pinned.has(piece.name) ||
-    ((anySpecies || species.has(plainSpecies(piece.species))) &&
-      piece.dressedThickness >= thinnest &&
-      piece.length >= shortest);
+  const serves = (part: Part, piece: Held['piece']): boolean =>
+    (part.species === ''
+      ? anySpecies || species.has(speciesKey(piece.species))
+      : isAskedFor(piece.species, part.species)) &&
+    piece.dressedThickness >= part.thickness &&
+    piece.length >= leastAlong(part);
+  return (piece) => pinned.has(piece.name) || wanted.some((part) => serves(part, piece));
 }
 
 /** The least length of wood that a part could come from. */
 function leastAlong({ grain, length, width, glueUp }: Part): number {
   return grain === 'along' ? length : Math.min(length, Math.floor(width / Math.max(1, glueUp)));
-}
-
-function plainSpecies(species: string): string {
-  return species.trim().toLowerCase().replace(/\s+/g, ' ');
 }

@@ -25,7 +25,9 @@ export interface Shop {
   readonly leastOffcutWidth: Tick;
   /** 0 to 1: share of extra cost accepted for a better show face. */
   readonly facePremium: number;
-  /** Whether all that shows in one job comes from boards of one tone, or from any. */
+  /** Whether all that shows, and names no species, comes from boards of one species, or from any. */
+  readonly showSpecies: 'one' | 'any';
+  /** Whether all that shows of one species comes from boards of one tone, or from any. */
   readonly showTone: 'one' | 'any';
   /** From which saving on the grain of a run may be broken for money; null: never. */
   readonly breakGrain: Saving | null;
@@ -64,6 +66,7 @@ export const defaultShop: Shop = {
   leastOffcutLength: inches(12),
   leastOffcutWidth: inches(2),
   facePremium: 0,
+  showSpecies: 'one',
   showTone: 'one',
   breakGrain: null,
   ownRuns: 'whole',

@@ -1,6 +1,7 @@
 import type { Rectangle } from '../../base/geometry/rectangle.ts';
 import { bevelKerf } from '../../trade/miter.ts';
 import { blankOf } from '../parts/blank.ts';
+import { suits } from '../parts/match.ts';
 import type { Part } from '../parts/part.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Board } from './board.ts';
@@ -35,7 +36,7 @@ export function holdsRun(run: readonly Part[], board: Board, shop: Shop): boolea
 
 /** Whether this face of the board has room for the whole run. */
 export function faceHoldsRun(run: readonly Part[], board: Board, shop: Shop, face: Face): boolean {
-  if (run.some(({ thickness }) => thickness > board.dressedThickness)) return false;
+  if (run.some((part) => part.thickness > board.dressedThickness || !suits(part, board))) return false;
   return hasRoom(runStrip(run, shop), usable(board, shop), flaws(run, board, shop, face));
 }
 

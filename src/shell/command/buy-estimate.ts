@@ -10,11 +10,14 @@ import {
   estimateText,
   chanceChart,
   gradeEstimate,
+  isAskedFor,
+  lumberName,
   lumberWanted,
   priceOf,
   toDraw,
 } from '../../index.ts';
 import { drawVisits } from '../buy/draw-visits.ts';
+import { sanitiseFileName } from '../write/file-name.ts';
 import type { VisitTask } from '../buy/visit-task.ts';
 import { type Buying, answer } from './buying.ts';
 import { type Limit, drive } from './drive.ts';
@@ -49,7 +52,12 @@ export async function buyByEstimate(buying: Buying, priced: readonly Board[], wo
         gradeEstimate(
           lumber,
           grade,
-          priceOf(grade, given, priced, job.shop.pricePerBoardFoot),
+          priceOf(
+            grade,
+            given,
+            priced.filter(({ species }) => isAskedFor(species, lumber.species)),
+            job.shop.pricePerBoardFoot,
+          ),
           visits[toBuy.indexOf(lumber) * grades.length + index]!.slice(0, drawn),
           toBuy.length,
         ),
@@ -62,7 +70,7 @@ export async function buyByEstimate(buying: Buying, priced: readonly Board[], wo
   };
   const drawnFor = estimate.lumber.filter((lumber) => lumber.grades.length > 0);
   const charts = drawnFor.map((lumber) => ({
-    name: `buy-${lumber.wanted.nominalThickness.replace('/', '-')}.svg`,
+    name: `${chartName(lumber.wanted, toBuy)}.svg`,
     text: `${chanceChart(lumber).markup}\n`,
   }));
   const files = [
@@ -74,6 +82,13 @@ export async function buyByEstimate(buying: Buying, priced: readonly Board[], wo
     drawn < options.draws ? `\nstopped early: ${drawn} of ${options.draws} visits for each grade` : '';
   const words = { text: `${estimateText(estimate)}${early}`, json: estimateJson(job.name, estimate) };
   await answer(buying, files, words, world);
+}
+
+/** `buy-4-4`; with the species where several are bought of one thickness. */
+function chartName(wanted: LumberWanted, all: readonly LumberWanted[]): string {
+  const alike = all.filter(({ nominalThickness }) => nominalThickness === wanted.nominalThickness);
+  const name = alike.length > 1 ? lumberName(wanted) : wanted.nominalThickness;
+  return `buy-${sanitiseFileName(name, new Set())}`;
 }
 
 function taskOf(wanted: LumberWanted, grade: (typeof drawnGrades)[number], { options }: Buying): VisitTask {

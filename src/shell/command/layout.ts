@@ -8,6 +8,8 @@ import {
   glueLines,
   hindranceWords,
   rackNote,
+  shownWoodLines,
+  unnamedWood,
   summaryText,
 } from '../../index.ts';
 import { jobFileNames } from '../read/job.ts';
@@ -80,9 +82,14 @@ async function layoutCommand(given: string, options: LayoutOptions, world: World
   const { job, lines, layout, checked, bare, ended } = await laidOut(opened, options, limit, world);
   const laid = checked.job;
   const rack = rackNote(job, layout, bare);
-  const faces = [...lines, ...glueLines(laid, layout)];
+  const faces = [...lines, ...shownWoodLines(laid, layout), ...glueLines(laid, layout)];
+  const unnamed = unnamedWood(
+    laid,
+    layout.boards.map(({ board }) => board),
+  );
   const notes = [
     ...(faces.length === 0 ? [] : [{ heading: 'What shows', lines: faces }]),
+    ...(unnamed === null ? [] : [{ heading: 'Species', lines: [unnamed] }]),
     ...(rack === null ? [] : [rack]),
   ];
   const out = options.out === undefined ? join(folder, 'out') : resolve(world.cwd, options.out);

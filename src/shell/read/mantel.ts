@@ -116,7 +116,7 @@ export const mantelSettings: readonly MantelSetting[] = [
     unit: 'name',
     default: 'not given',
     example: 'white oak',
-    meaning: 'for the weight and for how the wood moves',
+    meaning: 'what the parts that show are made of; for the weight and for how the wood moves',
     read: (_named, field) => ({ species: field.text }),
   },
 ];

@@ -115,10 +115,17 @@ export const shopSettings: readonly ShopSetting[] = [
     }),
   ),
   {
+    name: 'show species',
+    unit: 'one | any',
+    default: defaultShop.showSpecies,
+    meaning: 'whether all that shows and names no species is of one species',
+    read: (named, field) => ({ showSpecies: wordField(named, field, ['one', 'any']) }),
+  },
+  {
     name: 'show tone',
     unit: 'one | any',
     default: defaultShop.showTone,
-    meaning: 'whether all that shows comes from boards of one tone',
+    meaning: 'whether all that shows of one species comes from boards of one tone',
     read: (named, field) => ({ showTone: wordField(named, field, ['one', 'any']) }),
   },
   {

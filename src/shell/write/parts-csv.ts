@@ -14,6 +14,7 @@ export function writePartsCsv(parts: readonly Part[], shop: Shop): string {
     length: (part) => size(part.length),
     width: (part) => size(part.width),
     thickness: (part) => size(part.thickness),
+    species: (part) => part.species,
     grain: (part) => (part.grain === 'along' ? '' : part.grain),
     quality: (part) => part.quality,
     show: (part) => (part.show === 0 ? '' : part.show === 1 ? 'yes' : String(part.show)),

@@ -1,4 +1,5 @@
-import { type Planted, spoil, change, editPiece, someCut, withPart } from './case.ts';
+import type { Layout } from '../../../src/flow/cuts/layout.ts';
+import { type Draft, type Planted, spoil, change, editPiece, someCut, withPart } from './case.ts';
 
 /** Faults of runs and glue-ups. */
 export const runFaults: readonly Planted[] = [
@@ -72,6 +73,23 @@ export const runFaults: readonly Planted[] = [
     second.pieces.push(...first.pieces.splice(at, 1));
     return true;
   }),
+  {
+    name: 'a strip on a board of another species',
+    expected: ['bad glue-up'],
+    plant: ({ job, layout }) => {
+      const draft = structuredClone(layout) as Draft;
+      const [first, second] = draft.boards;
+      const at = first?.pieces.findIndex(({ strip }) => strip !== undefined) ?? -1;
+      if (first === undefined || second === undefined || at < 0 || first.board === second.board) return null;
+      second.pieces.push(...first.pieces.splice(at, 1));
+      const boards = job.boards.map((board) => ({
+        ...board,
+        tone: '',
+        species: board.name === second.board ? 'sugar maple' : board.species,
+      }));
+      return { job: { ...job, boards }, layout: draft as Layout };
+    },
+  },
   change('a part that may not be glued up', 'bad glue-up', ({ job, layout }) => {
     const board = layout.boards.find(({ pieces }) => pieces.some(({ strip }) => strip !== undefined));
     const strip = board?.pieces.find((piece) => piece.strip !== undefined);

@@ -2,7 +2,7 @@ import type { Highs } from 'highs';
 import { describeFault } from '../../../src/flow/check/describe-fault.ts';
 import { verify } from '../../../src/flow/check/verify.ts';
 import type { Choice, Proof } from '../../../src/flow/choice/choice.ts';
-import { chooseInTone } from '../../../src/flow/choice/choose-in-tone.ts';
+import { chooseMatching } from '../../../src/flow/choice/choose-matching.ts';
 import type { SolveOptions } from '../../../src/flow/choice/progress.ts';
 import { layOut } from '../../../src/flow/cuts/lay-out.ts';
 import type { Job } from '../../../src/flow/stock/job.ts';
@@ -23,7 +23,7 @@ const mostSteps = 6000;
 
 /** Solves the job; null when it does not come to an end. */
 export function solveWithin(job: Job, options: SolveOptions, most: number = mostSteps): Choice | null {
-  const solve = chooseInTone(job, options);
+  const solve = chooseMatching(job, options);
   for (let count = 0; count < most; count += 1) {
     const step = solve.next();
     if (step.done === true) return step.value;

@@ -33,6 +33,7 @@ const lumber: Lumber = {
   nominalInches: 1,
   dressedThickness: inches(13 / 16),
   surface: 'rough',
+  species: '',
   tone: '',
 };
 
@@ -88,7 +89,7 @@ describe('a piece seen on a board', () => {
   });
 
   it('asks for its tone, where it is bound to one', () => {
-    const [bound] = wantedPieces(jobOf([part('shelf', 20, 6, { tone: 'warm' })]));
+    const [bound] = wantedPieces(jobOf([part('shelf', 20, 6, { match: { species: null, tone: 'warm' } })]));
     const on = (tone: string) => seenOn({ board: board('b', 20, 6, { tone }), taken: [] }, bound!, shop);
     expect([on('pale'), on('')]).toEqual([null, null]);
     expect(on('warm')).not.toBe(null);
@@ -228,7 +229,7 @@ describe('what is owned already', () => {
   it('is matched in tone by what is bought: the tone that most of it has', () => {
     const drawn = toDraw(wantedOf(jobOf(parts, [pale, warm])), '2A');
     expect(drawn.lumber.tone).toBe('warm');
-    expect(drawn.job.parts.map(({ tone }) => tone)).toEqual(['warm', 'warm']);
+    expect(drawn.job.parts.map(({ match }) => match?.tone)).toEqual(['warm', 'warm']);
     expect(toDraw(wantedOf(jobOf(parts)), '2A').lumber.tone).toBe('');
   });
 });

@@ -39,6 +39,7 @@ describe('a job with nothing but what is needed', () => {
           length: inches(60.5),
           width: inches(6),
           thickness: inches(0.75),
+          species: '',
           grain: 'along',
           quality: 'clear-1',
           show: 0,
@@ -88,8 +89,8 @@ describe('a job that says everything', () => {
       'shop.csv':
         '\uFEFFsetting;value\r\nrip kerf;3,2\r\nUnits;MM\r\nprice;8,5/bf\r\nstages;any\r\nrack;../rack.csv\r\n',
       'parts.csv': [
-        '\uFEFFPart;Quantity;Length;Width;Thickness;Grain;Quality;Show;Accept;Run;Left End;Right End;Glue-up;Value;Board;Note',
-        'Blende;2;1536,7;150;19;Any;Sound;yes;"sound knot <= 12,7; stain";front;miter 45;-22,5;3;99,5;B:1:b;"vorn; oben"',
+        '\uFEFFPart;Quantity;Length;Width;Thickness;Species;Grain;Quality;Show;Accept;Run;Left End;Right End;Glue-up;Value;Board;Note',
+        'Blende;2;1536,7;150;19;white ash;Any;Sound;yes;"sound knot <= 12,7; stain";front;miter 45;-22,5;3;99,5;B:1:b;"vorn; oben"',
         '',
       ].join('\r\n'),
       'boards.csv':
@@ -116,6 +117,7 @@ describe('a job that says everything', () => {
         length: millimetres(1536.7),
         width: millimetres(150),
         thickness: millimetres(19),
+        species: 'white ash',
         grain: 'any',
         quality: 'sound',
         show: 1,

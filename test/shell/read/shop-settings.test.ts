@@ -20,6 +20,7 @@ describe('the list of settings', () => {
       'least offcut length',
       'least offcut width',
       'face premium',
+      'show species',
       'show tone',
       'goal',
       'stages',
@@ -41,6 +42,7 @@ describe('the list of settings', () => {
     // A value unlike its default for each setting; only its own field may change.
     const other: Readonly<Record<string, string>> = {
       units: 'mm',
+      'show species': 'any',
       'show tone': 'any',
       goal: 'most value',
       stages: 'any',

@@ -57,6 +57,7 @@ function partOn(boards: readonly string[]): fc.Arbitrary<Part> {
     length: size(1),
     width: size(1),
     thickness: size(1, inches(24)),
+    species: note,
     grain: fc.constantFrom('along', 'across', 'any'),
     quality: fc.constantFrom('clear-2', 'clear-1', 'sound', 'any'),
     show: fc.oneof(fc.constantFrom(0, 1, 2), money),
@@ -171,6 +172,7 @@ describe('what stands in the files', () => {
           length: inches(60.5),
           width: inches(6),
           thickness: inches(0.75),
+          species: 'white ash',
           grain: 'along',
           quality: 'clear-1',
           show: 1,
@@ -190,8 +192,8 @@ describe('what stands in the files', () => {
       defaultShop,
     );
     expect(text).toBe(
-      'part,quantity,length,width,thickness,grain,quality,show,accept,run,left end,right end,glue-up,value,board,note\n' +
-        '\'=Front,2,60 1/2,6,3/4 in,,clear-1,yes,"sound knot <= 1/2 in; stain",wrap,45,-22.5,,,B3:A,"over the fire, seen by all"\n',
+      'part,quantity,length,width,thickness,species,grain,quality,show,accept,run,left end,right end,glue-up,value,board,note\n' +
+        '\'=Front,2,60 1/2,6,3/4 in,white ash,,clear-1,yes,"sound knot <= 1/2 in; stain",wrap,45,-22.5,,,B3:A,"over the fire, seen by all"\n',
     );
   });
 });

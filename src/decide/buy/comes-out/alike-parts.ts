@@ -37,7 +37,7 @@ function cutTogether(parts: readonly Part[]): Part[][] {
 
 /** All that says where a part may lie and how it may be made. Copies of a free part do not matter, those of a run's do. */
 function keyOf(part: Part): unknown[] {
-  const { length, width, thickness, grain, quality, accept, glueUp, pin, tone } = part;
+  const { length, width, thickness, grain, quality, accept, glueUp, pin, species, match } = part;
   const inRun = part.run === null ? null : [part.leftEnd, part.rightEnd, part.quantity];
-  return [length, width, thickness, grain, quality, accept, glueUp, pin, tone ?? null, inRun];
+  return [length, width, thickness, grain, quality, accept, glueUp, pin, species, match ?? null, inRun];
 }

@@ -1,7 +1,7 @@
 import type { Choice } from '../../../flow/choice/choice.ts';
 import { choose } from '../../../flow/choice/choose.ts';
+import { matchings } from '../../../flow/choice/matchings.ts';
 import type { Job } from '../../../flow/stock/job.ts';
-import { inTone, tonesOf } from '../tones.ts';
 import { alikeTogether } from './alike-parts.ts';
 import { type Making, type Split, jobMade, makingsOf, splitsAlone, splitsOf } from './making.ts';
 import { onGrid } from './on-grid.ts';
@@ -15,23 +15,22 @@ export type ComesOut = (job: Job) => ComingOut | null;
 /** A longer search, where a glance leaves it open: enough for branching to mend what a first dive leaves out. */
 const effortToSettle = 0.1;
 
-/** Questions to the solver about one job in one tone; beyond so many nothing more is found but now and then. */
+/** Questions to the solver about one job in one species and tone; beyond so many nothing more is found but now and then. */
 const mostAsked = 12;
 
 /** Splits of one part that are left open, before the search turns back to the part before it. */
 const mostOpen = 2;
 
 /**
- * The real solver, asked only whether the job comes out of its boards, in any of their tones, its parts whole or glued up
+ * The real solver, asked only whether the job comes out of its boards, what shows in any species and tone, its parts whole or glued up
  * where they may be, each copy in its own way.
  */
 export function completer(seed: number): ComesOut {
   return (job) => {
     const shop = { ...job.shop, goal: 'least cost' as const, offcutCredit: 0 };
     const free = { ...job, shop, boards: job.boards.map((board) => ({ ...board, cost: 0 })) };
-    const tones = tonesOf(free);
-    for (const asked of tones.length === 0 ? [free] : tones.map((tone) => inTone(free, tone))) {
-      const found = inOneTone(onGrid({ ...asked, parts: alikeTogether(asked.parts) }), seed);
+    for (const asked of matchings(free).able) {
+      const found = inOneMatching(onGrid({ ...asked, parts: alikeTogether(asked.parts) }), seed);
       if (found !== null) return found;
     }
     return null;
@@ -50,7 +49,7 @@ type Answer =
  * What even the common core of all ways does not come out of is refused; the parts all whole are mostly the answer; else
  * the ways are searched depth first, the largest part decided first, wherever the core of what is undecided has a layout.
  */
-function inOneTone(job: Job, seed: number): ComingOut | null {
+function inOneMatching(job: Job, seed: number): ComingOut | null {
   const makings = makingsOf(job);
   const known = new Map<string, Answer>();
   const ask = (splits: readonly Split[]): Answer => {

@@ -1,4 +1,5 @@
 import type { Rectangle } from '../../../base/geometry/rectangle.ts';
+import { suits } from '../../../flow/parts/match.ts';
 import type { Board } from '../../../flow/stock/board.ts';
 import { blocks, extent } from '../../../flow/stock/clear.ts';
 import type { Job } from '../../../flow/stock/job.ts';
@@ -23,7 +24,7 @@ export function seenOn(eyed: EyedBoard, piece: Wanted, shop: Shop): EyedBoard | 
   const { board, taken } = eyed;
   const pinned = piece.parts.some(({ pin }) => pin !== null && pin.board !== board.name);
   if (pinned || piece.parts.some(({ thickness }) => thickness > board.dressedThickness)) return null;
-  if (piece.parts.some(({ tone }) => tone !== undefined && tone !== board.tone)) return null;
+  if (!piece.parts.every((part) => suits(part, board))) return null;
   const turns = piece.mayTurn ? [piece, { length: piece.width, width: piece.length }] : [piece];
   let best: { readonly where: Rectangle; readonly spare: number } | null = null;
   for (const face of ['A', 'B'] as const) {

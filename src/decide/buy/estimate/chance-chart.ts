@@ -2,6 +2,7 @@ import { type Markup, svg } from '../../../base/markup/element.ts';
 import { sansSerif, textWidth } from '../../../base/markup/text-width.ts';
 import { textAt } from '../../../flow/sheet/board/text-line.ts';
 import type { LumberEstimate } from './estimate.ts';
+import { lumberName } from './lumber-wanted.ts';
 import { askedChances, chanceOf } from './summary.ts';
 
 const width = 1200;
@@ -21,7 +22,7 @@ export function chanceChart(estimate: LumberEstimate): Markup {
   const x = (feet: number): number =>
     plot.left + Math.round(((plot.right - plot.left) * Math.min(feet, most)) / most);
   const y = (chance: number): number => plot.bottom - Math.round((plot.bottom - plot.top) * chance);
-  const title = `Chance that the job comes out of ${estimate.wanted.nominalThickness} lumber, by board feet and grade`;
+  const title = `Chance that the job comes out of ${lumberName(estimate.wanted)}, by board feet and grade`;
   return svg(
     'svg',
     {

@@ -18,7 +18,8 @@ export interface Lumber {
   readonly nominalInches: number;
   readonly dressedThickness: Board['dressedThickness'];
   readonly surface: Board['surface'];
-  /** What the buyer matches: the tone of the owned boards that the parts that show are bound to; '' for none. */
+  /** What the buyer matches: the species and tone that the parts that show are bound to; '' for none. */
+  readonly species: string;
   readonly tone: string;
 }
 
@@ -202,7 +203,7 @@ function asBoard(drawn: DrawnBoard, lumber: Lumber, name: string): Board {
     yardFeet: yardFeet(drawn.length, drawn.width, lumber.nominalInches, [drawn.surfaceMeasure]),
     dressedThickness: lumber.dressedThickness,
     surface: lumber.surface,
-    species: '',
+    species: lumber.species,
     grade: lumber.grade,
     cost: 0,
     lookA: 5,

@@ -5,6 +5,7 @@ import { answerPage, points, section } from '../page/answer-page.ts';
 import { chanceChart } from './chance-chart.ts';
 import type { GradeEstimate, LumberEstimate } from './estimate.ts';
 import { cheapestWords } from './estimate-text.ts';
+import { lumberName } from './lumber-wanted.ts';
 import {
   type JobEstimate,
   costText,
@@ -45,7 +46,7 @@ function lumberSection(lumber: LumberEstimate, number: number): Markup {
   const { wanted, grades } = lumber;
   return section(
     `lumber-${number}`,
-    `${wanted.nominalThickness} lumber`,
+    `${lumberName(wanted)} lumber`,
     html('p', {}, `The parts alone are ${decimal(wanted.netBoardFeet, 1)} BF.`),
     quantities(grades),
     html('div', { class: 'chart' }, chanceChart(lumber)),

@@ -3,6 +3,7 @@ import { ticksPerInch } from '../../../base/units/tick.ts';
 import { cellText, textColumns } from '../../../flow/sheet/text/columns.ts';
 import { decimal, money } from '../../../flow/sheet/words/number-text.ts';
 import type { LumberEstimate } from './estimate.ts';
+import { lumberName } from './lumber-wanted.ts';
 import {
   type JobEstimate,
   costText,
@@ -56,7 +57,7 @@ function lumberLines(lumber: LumberEstimate): string[] {
     ]),
   );
   return [
-    `${wanted.nominalThickness}: the parts alone are ${decimal(wanted.netBoardFeet, 1)} BF`,
+    `${lumberName(wanted)}: the parts alone are ${decimal(wanted.netBoardFeet, 1)} BF`,
     ...quantities,
     '',
     ...thumbs,
@@ -70,7 +71,18 @@ function lumberLines(lumber: LumberEstimate): string[] {
 /** The estimate for a spreadsheet: one row for each thickness, grade and chance, then the rules of thumb. */
 export function estimateCsv(estimate: JobEstimate): string {
   const head = [
-    ...['thickness', 'grade', 'what', 'chance', 'chance low', 'chance high', 'board feet', 'low', 'high'],
+    ...[
+      'species',
+      'thickness',
+      'grade',
+      'what',
+      'chance',
+      'chance low',
+      'chance high',
+      'board feet',
+      'low',
+      'high',
+    ],
     ...['brought home', 'price per bf', 'cost', 'yield', 'visits', 'seed'],
   ];
   const number = (value: number | null, places: number): string =>
@@ -78,7 +90,7 @@ export function estimateCsv(estimate: JobEstimate): string {
   const rows = estimate.lumber.flatMap(({ wanted, grades }) =>
     grades.flatMap(({ grade, price, summary, thumbs }) => {
       const tail = [number(summary.yield, 4), String(summary.visits), String(estimate.seed)];
-      const start = [wanted.nominalThickness, grade];
+      const start = [wanted.species, wanted.nominalThickness, grade];
       const asked = summary.quantities.map(({ chance, boardFeet, low, high, broughtHome }) => [
         ...[...start, 'quantity for a chance', number(chance, 2), '', ''],
         ...[number(boardFeet, 1), number(low, 1), number(high, 1), number(broughtHome, 1)],
@@ -102,7 +114,13 @@ export function estimateCsv(estimate: JobEstimate): string {
   );
   const owned = estimate.lumber
     .filter(({ grades }) => grades.length === 0)
-    .map(({ wanted }) => [wanted.nominalThickness, '', ownedWords, ...head.slice(3).map(() => '')]);
+    .map(({ wanted }) => [
+      wanted.species,
+      wanted.nominalThickness,
+      '',
+      ownedWords,
+      ...head.slice(4).map(() => ''),
+    ]);
   return writeCsv([head, ...owned, ...rows]);
 }
 
@@ -118,6 +136,7 @@ export function estimateJson(job: string, estimate: JobEstimate): string {
     tooThick: estimate.tooThick,
     method: methodWords(estimate),
     lumber: estimate.lumber.map(({ wanted, grades }) => ({
+      species: wanted.species,
       thickness: wanted.nominalThickness,
       netBoardFeet: wanted.netBoardFeet,
       ownedSuffices: grades.length === 0,
@@ -138,18 +157,17 @@ const ownedWords = 'what is owned suffices: nothing has to be bought';
 
 /** The estimate in one line: the cheapest grade for an 80 % chance, or that nothing has to be bought. */
 export function cheapestWords(lumber: LumberEstimate): string {
-  if (lumber.grades.length === 0) return `${lumber.wanted.nominalThickness}: ${ownedWords}.`;
+  if (lumber.grades.length === 0) return `${lumberName(lumber.wanted)}: ${ownedWords}.`;
   const costs = lumber.grades.flatMap(({ grade, price, summary }) => {
     const quantity = summary.quantities.find(({ chance }) => chance === 0.8);
     if (quantity === undefined || quantity.boardFeet === null || quantity.broughtHome === null) return [];
     return [{ grade, feet: quantity.boardFeet, cost: quantity.broughtHome * price.perFoot }];
   });
-  if (costs.length === 0)
-    return `${lumber.wanted.nominalThickness}: no grade gives the job in 80 % of the piles.`;
+  if (costs.length === 0) return `${lumberName(lumber.wanted)}: no grade gives the job in 80 % of the piles.`;
   const best = costs.reduce((a, b) => (b.cost < a.cost ? b : a));
   const others = costs
     .filter((other) => other !== best)
     .map((other) => `${other.grade} ${money(other.cost)}`);
   const beside = others.length === 0 ? '' : ` (${others.join(', ')})`;
-  return `${lumber.wanted.nominalThickness}: ask for ${decimal(best.feet, 1)} BF of ${best.grade}: for an 80 % chance it costs least, some ${money(best.cost)}${beside}.`;
+  return `${lumberName(lumber.wanted)}: ask for ${decimal(best.feet, 1)} BF of ${best.grade}: for an 80 % chance it costs least, some ${money(best.cost)}${beside}.`;
 }

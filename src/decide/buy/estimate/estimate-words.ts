@@ -96,7 +96,7 @@ export function methodWords({ seed, visits, owned, lumber }: JobEstimate): strin
   const first =
     owned === 0
       ? 'Nothing is counted as owned.'
-      : `${counted(owned, 'owned board')} counted first, at no cost; what is bought matches them in tone.`;
+      : `${counted(owned, 'owned board')} counted first, at no cost; what is bought matches them in species and tone.`;
   if (lumber.every(({ grades }) => grades.length === 0)) return [first];
   return [
     `${first} For each grade ${counted(visits, 'imaginary visit')} to the yard, seed ${seed}.`,

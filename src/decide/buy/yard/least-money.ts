@@ -1,8 +1,8 @@
 import { choose } from '../../../flow/choice/choose.ts';
+import { matchings } from '../../../flow/choice/matchings.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 import { alikeTogether } from '../comes-out/alike-parts.ts';
 import { type Split, jobMade, makingsOf, splitsOf } from '../comes-out/making.ts';
-import { inTone, tonesOf } from '../tones.ts';
 
 /** Money that no complete layout of a job costs less than; Infinity where it has none. Quick, and sometimes below the least. */
 export type LeastMoney = (job: Job) => number;
@@ -10,19 +10,15 @@ export type LeastMoney = (job: Job) => number;
 /** Effort for one bound: the root's, and a look at sets of boards. */
 const effortToBound = 0.2;
 
-/** Bounds asked for in one tone: on the demo's job the first part decided brings the bound from a tenth below to the least itself. */
+/** Bounds asked for in one matching: on the demo's job the first part decided brings the bound from a tenth below to the least itself. */
 const mostAsked = 7;
 
 /**
- * Bounds the cost of a job from below, over all tones: a part that may be glued up is replaced by what all its ways to be made have
+ * Bounds the cost of a job from below, over all species and tones: a part that may be glued up is replaced by what all its ways to be made have
  * in common, and then, best first, decided, the largest part first.
  */
 export function leastMoney(seed: number): LeastMoney {
-  return (job) => {
-    const tones = tonesOf(job);
-    const asked = tones.length === 0 ? [job] : tones.map((tone) => inTone(job, tone));
-    return Math.min(...asked.map((each) => inOneTone(each, seed)));
-  };
+  return (job) => Math.min(...matchings(job).able.map((each) => inOneMatching(each, seed)));
 }
 
 /** Some parts decided, those before `at`; no layout with these decisions costs less than `least`. */
@@ -32,7 +28,7 @@ interface Node {
   readonly least: number;
 }
 
-function inOneTone(job: Job, seed: number): number {
+function inOneMatching(job: Job, seed: number): number {
   const together = { ...job, parts: alikeTogether(job.parts) };
   const makings = makingsOf(together);
   const none = makings.map((): Split => null);

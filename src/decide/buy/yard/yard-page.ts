@@ -22,6 +22,7 @@ import {
   proofWords,
   spareWords,
   takenText,
+  unnamedIn,
 } from './yard-words.ts';
 
 type Complete = Extract<YardAnswer, { kind: 'complete' }>;
@@ -59,6 +60,7 @@ function shortBlock({ short }: Extract<YardAnswer, { kind: 'short' }>): Child[] 
 function completeBlocks(answer: Complete, shop: Shop): Child[] {
   const { yard, owned, best } = answer;
   const used = ownedUsed(owned, best);
+  const unnamed = unnamedIn(best);
   return [
     html(
       'p',
@@ -70,6 +72,7 @@ function completeBlocks(answer: Complete, shop: Shop): Child[] {
     ),
     ...brokenWords(answer.broken).map((words) => html('p', {}, words)),
     buysAny(best) && section('take', 'To take', takeTable(answer, shop)),
+    unnamed !== null && html('p', {}, unnamed),
     used.length > 0 && html('p', {}, `With what is owned: ${partsText(used)}.`),
     answer.isCutShort && html('p', {}, cutShort),
     best.money > 0 &&

@@ -21,6 +21,7 @@ import {
   proofWords,
   spareWords,
   takenText,
+  unnamedIn,
 } from './yard-words.ts';
 
 type Complete = Extract<YardAnswer, { kind: 'complete' }>;
@@ -37,6 +38,7 @@ export function yardText(answer: YardAnswer, shop: Shop): string {
       ...brokenWords(answer.broken),
     ],
     takenLines(answer, shop),
+    [unnamedIn(answer.best)].filter((line) => line !== null),
     runnerLines(answer),
     spareLines(answer),
   ];

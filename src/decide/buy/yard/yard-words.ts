@@ -1,6 +1,7 @@
 import { counted, money, percent } from '../../../flow/sheet/words/number-text.ts';
 import type { RunInStretches } from '../../../flow/choice/runs/break-way.ts';
 import { stretchWords } from '../../../flow/sheet/words/grain-words.ts';
+import { unnamedWood } from '../../../flow/sheet/words/wood-words.ts';
 import { nameText } from '../../../flow/sheet/words/named.ts';
 import type { Board } from '../../../flow/stock/board.ts';
 import type { Job } from '../../../flow/stock/job.ts';
@@ -50,6 +51,14 @@ export function differenceWords(yard: readonly Board[], best: YardPlan, other: Y
     change.map((by) => Math.max(0, by)),
   );
   return `without ${out}; instead ${instead}`;
+}
+
+/** What is to be said of boards without a species among those of a plan; null for nothing. */
+export function unnamedIn({ job, choice }: YardPlan): string | null {
+  return unnamedWood(
+    job,
+    choice.patterns.map(({ board }) => job.boards[board]!.name),
+  );
 }
 
 /** The parts that come out of each board of a plan, by index of the board in the plan's job. */

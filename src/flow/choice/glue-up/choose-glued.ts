@@ -25,7 +25,7 @@ const closeEnough = 0.03;
 const fewPlans = 4;
 
 /**
- * As `choose`, but a part may instead be made of equal strips, edge-joined, from boards of one tone (DESIGN, section 6).
+ * As `choose`, but a part may instead be made of equal strips, edge-joined, from boards of one species and tone (DESIGN, section 6).
  * All copies of a part are made in one way; which way for which part is a plan. Few plans are all solved. Of many, a few
  * have a first layout, and the bound is that of all ways at once (see `searchAllWays`), whose own plan is looked at longer.
  */
@@ -192,12 +192,12 @@ function* everyPlan(ways: readonly (readonly WayToMake[])[]): Generator<MakingPl
   }
 }
 
-/** The bound of all plans together: of those that may lay out everything; null where there is none. */
-function boundOfAll(job: Job, tried: readonly Tried[]): number | null {
+/** The bound of all plans together: of those that may lay out everything; Infinity where it is proven that none may. */
+function boundOfAll(job: Job, tried: readonly Tried[]): number {
   const bounds = tried.map(({ choice }) => choice.proof.bound);
   if (job.shop.goal === 'most value') return Math.max(...bounds);
   const rivals = tried.filter(({ isRuledOut }) => !isRuledOut);
-  return rivals.length === 0 ? null : Math.min(...rivals.map(({ leastWhole }) => leastWhole));
+  return Math.min(...rivals.map(({ leastWhole }) => leastWhole));
 }
 
 /** The choice with the bound of all plans; null: the one that always holds. */

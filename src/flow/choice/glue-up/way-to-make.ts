@@ -1,5 +1,6 @@
 import { ticks } from '../../../base/units/tick.ts';
 import { blankOf } from '../../parts/blank.ts';
+import { type Match, matchesOf, suits } from '../../parts/match.ts';
 import type { Part } from '../../parts/part.ts';
 import type { Board } from '../../stock/board.ts';
 import type { Job } from '../../stock/job.ts';
@@ -7,29 +8,29 @@ import { holdsRun } from '../../stock/run-strip.ts';
 import { usable } from '../../stock/usable.ts';
 import { facesFor } from '../build-instance.ts';
 
-/** How the copies of a part are made: whole (1), or of so many equal strips, all from boards of one tone. */
+/** How the copies of a part are made: whole (1), or of so many equal strips, all from boards of one species and one tone. */
 export interface WayToMake {
   readonly strips: number;
-  /** Null for a whole piece, which any tone may give. */
-  readonly tone: string | null;
+  /** Null for a whole piece, which any board may give that suits the part. */
+  readonly match: Match | null;
 }
 
 /** The part as it is when it is not glued up. */
-export const whole: WayToMake = { strips: 1, tone: null };
+export const whole: WayToMake = { strips: 1, match: null };
 
 /** More strips than this are not tried: a wider panel is not made of one width of board. */
 const mostStrips = 8;
 
 /**
- * The ways in which some board could give a piece of the part: whole first, then by fewest strips, tones in the order of
- * the boards. Where none could, whole alone, so that the reason given is about the part as it was asked for. Parts of a
+ * The ways in which some board could give a piece of the part: whole first, then by fewest strips, species and
+ * tones in the order of the boards. Where none could, whole alone, so that the reason given is about the part as it was asked for. Parts of a
  * run, and those whose grain runs across, are never glued up: their strips would meet at end grain.
  */
 export function waysToMake(job: Job, part: Part): WayToMake[] {
   if (part.glueUp <= 1 || part.run !== null || part.grain === 'across' || part.quantity <= 0) return [whole];
-  const tones = part.tone === undefined ? [...new Set(job.boards.map(({ tone }) => tone))] : [part.tone];
+  const matches = matchesOf(job.boards.filter((board) => suits(part, board)));
   const counts = Array.from({ length: Math.min(part.glueUp, mostStrips) - 1 }, (_, index) => index + 2);
-  const glued = counts.flatMap((strips) => tones.map((tone): WayToMake => ({ strips, tone })));
+  const glued = counts.flatMap((strips) => matches.map((match): WayToMake => ({ strips, match })));
   const ways = [whole, ...glued].filter((way) => {
     const made = partMade(job, part, way);
     return job.boards.some((board) => mayServe(job, made, board));
@@ -38,8 +39,8 @@ export function waysToMake(job: Job, part: Part): WayToMake[] {
 }
 
 /** The part as the solver is asked for it: itself, or its strips, each worth its share. */
-export function partMade(job: Job, part: Part, { strips, tone }: WayToMake): Part {
-  if (strips === 1 || tone === null) return part;
+export function partMade(job: Job, part: Part, { strips, match }: WayToMake): Part {
+  if (strips === 1 || match === null) return part;
   const { width } = blankOf(part, job.shop, strips);
   const value = part.value ?? (part.length * part.width) / 8128 ** 2;
   return {
@@ -48,7 +49,7 @@ export function partMade(job: Job, part: Part, { strips, tone }: WayToMake): Par
     width: ticks(width - job.shop.widthAllowance),
     grain: 'along',
     value: value / strips,
-    tone,
+    match,
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Job } from '../../stock/job.ts';
 import type { Choice } from '../choice.ts';
-import { chooseInTone } from '../choose-in-tone.ts';
+import { chooseMatching } from '../choose-matching.ts';
 import { type Progress, type SolveOptions, type Steps, retold, within } from '../progress.ts';
 import { type BreakWay, breakWays, isFiner } from './break-way.ts';
 import { sieveOf } from './could-hold.ts';
@@ -15,7 +15,7 @@ const shareOfDoubt = 0.5;
 const shareOfFree = 0.25;
 
 /**
- * As `chooseInTone`, going down the ranking of the ways to break the job's runs only as far as the boards make it: the best
+ * As `chooseMatching`, going down the ranking of the ways to break the job's runs only as far as the boards make it: the best
  * way with which all parts are laid out. A glance at a way mostly settles it; better ways that a glance left open are looked at
  * once more, for a share of the effort. Where no way is known to have all parts, the best of those that leave the fewest short.
  * Under `most value` parts may be left out: the best way whose every stretch has room on some board.
@@ -30,7 +30,7 @@ export function* chooseRuns(job: Job, options: SolveOptions): Steps<RunsChoice> 
   if (open.length === 1 || job.shop.goal === 'most value') {
     const passed = passedBefore(ways, first, new Map());
     const chosen = (choice: Choice): RunsChoice => ({ way: first, choice, passed, best: null });
-    return chosen(yield* within(chooseInTone(first.job, options), (found) => found && chosen(found)));
+    return chosen(yield* within(chooseMatching(first.job, options), (found) => found && chosen(found)));
   }
   const standing = yield* glanced(open, options);
   const { verdicts } = standing;
@@ -56,7 +56,7 @@ export function* chooseRuns(job: Job, options: SolveOptions): Steps<RunsChoice> 
     const better = taken !== null && choice.short.length > 0 ? taken.choice : choice;
     return { way, choice: way === open.at(-1) ? better : ofAnyWay(better, isNone), passed, best: null };
   };
-  const steps = chooseInTone(way.job, { ...options, effort: left });
+  const steps = chooseMatching(way.job, { ...options, effort: left });
   return chosen(yield* within(steps, (found) => found && chosen(found)));
 }
 
@@ -118,7 +118,7 @@ function* leastShort(
   const last = open.at(-1)!;
   let best = { way: last, missing: Infinity };
   for (const way of [last, ...open.slice(0, -1)]) {
-    const steps = chooseInTone(way.job, { ...options, effort: 0 });
+    const steps = chooseMatching(way.job, { ...options, effort: 0 });
     const choice = yield* retold(steps, () => ({ doing: 'what is short', value: null, bound: null }));
     const missing = missingWorth(way.job, choice);
     const most = best.missing;

@@ -1,7 +1,7 @@
 import type { Saving } from '../../shop/shop.ts';
 import type { Job } from '../../stock/job.ts';
 import type { Choice } from '../choice.ts';
-import { chooseInTone } from '../choose-in-tone.ts';
+import { chooseMatching } from '../choose-matching.ts';
 import { type Progress, type SolveOptions, retold } from '../progress.ts';
 import { type BreakWay, isFiner } from './break-way.ts';
 import { type PassedOver, type RunsChoice, missingWorth, passedBefore } from './runs-choice.ts';
@@ -68,7 +68,7 @@ function* tryWay(
 ): Generator<Progress<never>, Tried, void> {
   const { job } = way;
   const isMost = job.shop.goal === 'most value';
-  const choice = yield* retold(chooseInTone(job, options), (said) => ({
+  const choice = yield* retold(chooseMatching(job, options), (said) => ({
     doing: `${doing}: ${said.doing}`,
     value: said.value,
     bound: null,

@@ -1,6 +1,6 @@
 import type { Job } from '../../stock/job.ts';
 import type { Choice } from '../choice.ts';
-import { chooseInTone } from '../choose-in-tone.ts';
+import { chooseMatching } from '../choose-matching.ts';
 import { type Progress, type SolveOptions, retold } from '../progress.ts';
 
 /** What a look at a job says: a layout of all its parts; that there is none, proven; or neither. */
@@ -31,7 +31,7 @@ export function* look(
   }));
   const asked: Job = { ...job, boards, shop: { ...job.shop, goal: 'least cost', offcutCredit: 0 } };
   const options = { seed, effort, thread, untilKnown: true, ...(stop === undefined ? {} : { stop }) };
-  const steps = chooseInTone(asked, options);
+  const steps = chooseMatching(asked, options);
   const choice = yield* retold(steps, () => ({
     doing: 'how far the grain can run on',
     value: null,
