@@ -1,4 +1,5 @@
 import type { Job } from '../../src/flow/stock/job.ts';
+import { type BillSize, billJob } from '../laws/bills/bill.ts';
 import { perfectJob } from '../laws/perfect-job.ts';
 import { mantelJob, yardJob } from '../laws/random-job.ts';
 
@@ -66,6 +67,31 @@ function yards(sizes: number, kinds: number, pieces: number): Family {
   };
 }
 
+function bills(name: string, title: string, seconds: number, size: BillSize): Family {
+  return {
+    name,
+    groups: ['bills'],
+    title: `${title}, offcut credit ${size.credit}`,
+    seeds: [1, 12],
+    seconds,
+    make: (seed) => ({ job: billJob(seed, size), known: null }),
+  };
+}
+
+/** What people make, on graded boards at the shop's defaults. */
+const bill: readonly Family[] = [0, 0.3].flatMap((credit) => {
+  const plus = credit === 0 ? '' : '-credit';
+  return [
+    bills(`mantel-1${plus}`, 'one planned mantel', 60, { of: 'mantel', count: 1, credit }),
+    bills(`mantel-3${plus}`, 'three planned mantels', 60, { of: 'mantel', count: 3, credit }),
+    bills(`mantel-6${plus}`, 'six planned mantels', 120, { of: 'mantel', count: 6, credit }),
+    bills(`furniture-1${plus}`, 'one piece of furniture', 60, { of: 'furniture', count: 1, credit }),
+    bills(`furniture-3${plus}`, 'three pieces of furniture', 60, { of: 'furniture', count: 3, credit }),
+    bills(`furniture-8${plus}`, 'eight pieces of furniture', 120, { of: 'furniture', count: 8, credit }),
+    bills(`casing${plus}`, 'casings of three rooms', 60, { of: 'casing', count: 3, credit }),
+  ];
+});
+
 /** The same mix of parts and boards, doubled from a mantel's size on. */
 const growth: readonly Family[] = [1, 2, 4, 8, 16].map((times) =>
   mantels(
@@ -86,6 +112,7 @@ export const families: readonly Family[] = [
   perfects(6, 40, 8),
   perfects(10, 70, 12),
   ...growth,
+  ...bill,
   yards(1, 20, 40),
   yards(3, 20, 40),
   yards(1, 40, 120),

@@ -22,10 +22,6 @@ export interface ByMip {
 /** The package's default export; its types describe the CommonJS file, whose default lies one level deeper. */
 const loadHighs = highsPackage as unknown as typeof highsPackage.default;
 
-/** How finely an instance is built, where it asks: as the solver asks. */
-const open: (job: Job, fineness: typeof asFine) => Instance = buildInstance;
-const asFine = { patternX: 2000, patternY: 300, boundX: 400, boundY: 64, mostStarts: 16 } as const;
-
 /** Patterns made as the solver makes its first: greedy, column generation at the root, one dive. */
 function columnsOf(instance: Instance, seconds: number): readonly Column[] {
   const start = performance.now();
@@ -72,7 +68,7 @@ function lpText(instance: Instance, columns: readonly Column[]): string {
 
 /** Chooses among generated columns by an independent MIP solver; `seconds` bounds the making and the choosing each. */
 export async function measureMip(job: Job, seconds: number): Promise<ByMip> {
-  const instance = open(job, asFine);
+  const instance = buildInstance(job);
   const columns = columnsOf(instance, seconds);
   const highs = await loadHighs();
   const start = performance.now();

@@ -76,7 +76,15 @@ function closedIn(instance: Instance): { readonly before: number; readonly stand
   store.pool.prices = { kind: prices, group: groupPrice };
   const standing: Standing = { best: planOf(instance, []), bound, near: [] };
   const learnt = { cuts: [], refuted: [] };
-  const solving = { instance, store, standing, stream: random(1), learnt, budget: Infinity };
+  const solving = {
+    instance,
+    store,
+    standing,
+    stream: random(1),
+    learnt,
+    mix: { shares: null },
+    budget: Infinity,
+  };
   finish(closeIn(solving, exactly, Infinity));
   return { before: bound, standing };
 }

@@ -1,35 +1,27 @@
 import { type Learnt, searchBoards } from './boards/search-boards.ts';
 import type { Column } from './column.ts';
 import { dive } from './dive.ts';
-import { type Pool, type Rest, addToPool, fitsRest, wholeRest } from './generate.ts';
+import { type Pool, addToPool, fitsRest, wholeRest } from './generate.ts';
 import type { Instance } from './instance.ts';
 import { solveNode } from './node.ts';
 import { type Plan, planOf } from './plan.ts';
 import { type Store, emptyStore } from './store.ts';
-
-/** What is left of a job as a job of its own: fewer pieces, fewer boards, groups and kinds numbered as before. */
-function restAsJob(instance: Instance, rest: Rest): Instance {
-  return {
-    ...instance,
-    kinds: instance.kinds.map((kind, k) => ({ ...kind, demand: Math.max(0, rest.demand[k]!) })),
-    groups: instance.groups.map((group, g) => ({ ...group, copies: rest.copies[g]! })),
-  };
-}
+import { roundedCopies, sharesOf, withWaysFixed } from './ways.ts';
 
 /**
  * Lays out a few pieces on a few boards as a small job is solved: column generation, a dive, and the cheapest set of
  * boards, until it is proven that nothing costs less than `cutoff`, or the meter passes `until`. Yields between steps.
+ * @param job what is left of a larger job (see leftToLay)
  * @param pool grows by the patterns met
  * @returns the columns of the best layout that costs less than `cutoff`; null when none was found
  */
 export function* layOutAgain(
-  instance: Instance,
-  rest: Rest,
+  job: Instance,
   pool: Pool,
   known: Pick<Store, 'unfit' | 'counted'>,
   limits: { readonly cutoff: number; readonly until: number },
 ): Generator<void, Column[] | null, void> {
-  const job = restAsJob(instance, rest);
+  const rest = wholeRest(job);
   const store = emptyStore(known);
   for (const column of pool.columns) if (fitsRest(column, rest)) addToPool(store.pool, column);
   let best: Plan | null = null;
@@ -50,15 +42,15 @@ export function* layOutAgain(
   });
   if (found.bound < cutoff) {
     learnt.cuts.push(...found.cuts);
-    offer(
-      planOf(job, yield* dive(job, wholeRest(job), store.pool, { first: 1, later: 3, until, fine: true })),
-    );
+    const fixed = withWaysFixed(job, roundedCopies(job, sharesOf(job, found.answer.made)));
+    const limits = { first: 1, later: 3, until, fine: true };
+    offer(planOf(job, yield* dive(fixed, wholeRest(fixed), store.pool, limits)));
     yield* searchBoards(
       job,
       store,
       learnt,
       found.bound,
-      { until, dives: true, workPerSet: 0.3 * (until - instance.meter.spent) },
+      { until, dives: true, workPerSet: 0.3 * (until - job.meter.spent) },
       { offer, cutoff: () => cutoff, raise: () => undefined },
     );
   }

@@ -1,26 +1,14 @@
 import { type Column, columnOf } from './column.ts';
 import { patternWith } from './exact-pattern.ts';
-import { type Rest, addToPool } from './generate.ts';
+import { type Rest, addToPool, wholeRest } from './generate.ts';
 import type { Instance } from './instance.ts';
 import type { GroupRow } from './group-row.ts';
+import { type SearchNode, fraction, wholeTolerance } from './search-node.ts';
 import { type NodeAnswer, solveNode } from './node.ts';
 import type { Store } from './store.ts';
 import { type Plan, planOf, withoutSurplus } from './plan.ts';
-
-/** A node of the search: the decisions that lead to it and the bound it inherits. */
-export interface SearchNode {
-  readonly copies: Int32Array;
-  readonly rows: readonly GroupRow[];
-  readonly bound: number;
-  readonly depth: number;
-}
-
-/** Distance from a whole number below which a use counts as whole. */
-const wholeTolerance = 1e-6;
-
-function fraction(value: number): number {
-  return Math.abs(value - Math.round(value));
-}
+import { wayChildren } from './branch-ways.ts';
+import { withAlternatives } from './ways.ts';
 
 /** Sums over the master's columns: copies used of each group, and pieces of each kind on each group. */
 interface Usage {
@@ -47,12 +35,11 @@ function usageOf(instance: Instance, { answer, columns }: NodeAnswer): Usage {
 function children(
   instance: Instance,
   node: SearchNode,
-  usage: Usage,
-  bound: number,
+  { usage, made, bound }: { readonly usage: Usage; readonly made: Float64Array; readonly bound: number },
   boardsArePaid: boolean,
 ): SearchNode[] | null {
-  const next = { bound, depth: node.depth + 1 };
-  if (boardsArePaid) return pieceChildren(instance, node, usage, next);
+  const next = { ...node, bound, depth: node.depth + 1 };
+  if (boardsArePaid) return wayChildren(instance, next, made) ?? pieceChildren(instance, next, usage);
   let group = -1;
   let score = wholeTolerance;
   instance.groups.forEach(({ cost }, g) => {
@@ -68,19 +55,14 @@ function children(
     copies[group] = floor;
     const use: GroupRow = { group, kind: -1, sign: -1, perCopy: 0, limit: -(floor + 1) };
     return [
-      { ...next, copies: node.copies, rows: [...node.rows, use] },
-      { ...next, copies, rows: node.rows },
+      { ...next, rows: [...node.rows, use] },
+      { ...next, copies },
     ];
   }
-  return pieceChildren(instance, node, usage, next);
+  return wayChildren(instance, next, made) ?? pieceChildren(instance, next, usage);
 }
 
-function pieceChildren(
-  instance: Instance,
-  node: SearchNode,
-  usage: Usage,
-  next: { readonly bound: number; readonly depth: number },
-): SearchNode[] | null {
+function pieceChildren(instance: Instance, next: SearchNode, usage: Usage): SearchNode[] | null {
   let most = wholeTolerance;
   let at: { group: number; kind: number } | null = null;
   usage.pieces.forEach((counts, group) =>
@@ -98,7 +80,7 @@ function pieceChildren(
   const floor = Math.floor(usage.pieces[group]![kind]!);
   const few: GroupRow = { group, kind, sign: 1, perCopy: 0, limit: floor };
   const many: GroupRow = { group, kind, sign: -1, perCopy: 0, limit: -(floor + 1) };
-  return [many, few].map((row) => ({ ...next, copies: node.copies, rows: [...node.rows, row] }));
+  return [many, few].map((row) => ({ ...next, rows: [...next.rows, row] }));
 }
 
 /**
@@ -144,7 +126,8 @@ function wholePlan(
 }
 
 /** Whether the child's last decision was made before: the master bends it a little, and would for ever. */
-function repeats({ rows }: SearchNode): boolean {
+function repeats({ rows }: SearchNode, parent: SearchNode): boolean {
+  if (rows.length === parent.rows.length) return false;
   const last = rows.at(-1);
   return rows
     .slice(0, -1)
@@ -164,7 +147,7 @@ function fewerOfOne(
     .filter((kind) => counts[kind]! > 0)
     .map((kind) => {
       const few: GroupRow = { group, kind, sign: 1, perCopy: 0, limit: counts[kind]! - 1 };
-      return { copies: node.copies, rows: [...node.rows, few], bound, depth: node.depth + 1 };
+      return { ...node, rows: [...node.rows, few], bound, depth: node.depth + 1 };
     });
 }
 
@@ -192,15 +175,14 @@ function nextOf(open: readonly SearchNode[], boardsArePaid: boolean): number {
 }
 
 /**
- * Branch and price, best bound first. Branches on copies used of a group, then on pieces of a kind on a group; both are
- * linear in a pattern's counts, so pricing stays the same DP with other prices. A node whose sums are whole but
+ * Branch and price, best bound first. Branches on copies used of a group, then on how many copies are made in a way, then on
+ * pieces of a kind on a group; all are linear in the patterns' counts, so pricing stays the same DP with other prices. A node whose sums are whole but
  * where some board is proven not to hold its counts branches on having one of these fewer. One whose patterns are
  * not found without proof stays in the bound as an open end: the search is then no proof, and says so.
  * @param boardsArePaid the boards cost nothing more, so that only pieces are branched on
  */
 export function* branchAndPrice(
   instance: Instance,
-  rest: Rest,
   store: Store,
   root: SearchNode,
   until: number,
@@ -215,8 +197,9 @@ export function* branchAndPrice(
     if (lowest >= watch.cutoff()) return;
     const node = open.splice(nextOf(open, boardsArePaid), 1)[0]!;
     if (node.bound >= watch.cutoff()) continue;
-    const here: Rest = { demand: rest.demand, copies: node.copies };
-    const found = yield* solveNode(instance, here, store, node.rows, {
+    const at = node.alternatives.length === 0 ? instance : withAlternatives(instance, node.alternatives);
+    const here: Rest = { demand: wholeRest(at).demand, copies: node.copies };
+    const found = yield* solveNode(at, here, store, node.rows, {
       rounds: 60,
       enough: watch.cutoff(),
       until: Infinity,
@@ -232,13 +215,13 @@ export function* branchAndPrice(
       continue;
     }
     const usage = usageOf(instance, found);
-    const two = children(instance, node, usage, bound, boardsArePaid);
+    const two = children(at, node, { usage, made: found.answer.made, bound }, boardsArePaid);
     if (two !== null) {
-      if (two.some((child) => repeats(child))) ends = Math.min(ends, bound);
+      if (two.some((child) => repeats(child, node))) ends = Math.min(ends, bound);
       else open.push(...two);
       continue;
     }
-    const plan = wholePlan(instance, here, store, found, usage, boardsArePaid);
+    const plan = wholePlan(at, here, store, found, usage, boardsArePaid);
     if (plan !== null && 'counts' in plan) {
       open.push(...fewerOfOne(node, plan, bound));
       continue;

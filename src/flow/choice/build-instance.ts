@@ -184,7 +184,7 @@ function groupOf(
  */
 function finenessFor(pieces: number, boards: number): Fineness {
   const size = pieces * boards;
-  const rough = { roughX: 120, roughY: 30 };
+  const rough = { roughX: 120, roughY: 30, wholeX: 2400, wholeY: 700 };
   if (size <= 700)
     return { patternX: 2000, patternY: 300, boundX: 2000, boundY: 300, mostStarts: 16, ...rough };
   if (size <= 3_000)
@@ -208,14 +208,15 @@ function mayServe(job: Job, kinds: readonly BlankKind[], shapes: Shared['shapes'
 /**
  * Turns a job into numbers. Boards that can hold nothing, too thin or too small, stay out: with many of them a small job would
  * be solved as one of many boards, which is never proven.
+ * @param pieces about how many will be cut: tells how finely positions are listed
  */
-export function buildInstance(job: Job): Instance {
+export function buildInstance(job: Job, pieces = piecesIn(kindsOf(job))): Instance {
   const kinds = kindsOf(job);
   const shapes = kinds.map((kind) => shapesOf(job, kind));
   const boards = job.boards.flatMap((board, index) => (mayServe(job, kinds, shapes, board) ? [index] : []));
   const shared: Shared = {
     shapes,
-    fineness: finenessFor(piecesIn(kinds), boards.length),
+    fineness: finenessFor(pieces, boards.length),
     meter: { spent: 0 },
     scratch: openScratch(),
     isMany: boards.length > mostBesideRows,

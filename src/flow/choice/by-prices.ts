@@ -3,8 +3,7 @@ import { keepFound } from './found.ts';
 import { firstLayout } from './first-layout.ts';
 import { type Rest, wholeRest, worthOn } from './generate.ts';
 import { greedy } from './greedy.ts';
-import type { Instance } from './instance.ts';
-import { piecesIn } from './kinds.ts';
+import { type Instance, piecesWanted } from './instance.ts';
 import { solveNode } from './node.ts';
 import { planOf } from './plan.ts';
 import { type PriceAsk, priceInLots } from './price-together.ts';
@@ -22,8 +21,8 @@ import { type Solving, type Stage, offerTo, raiseOf } from './standing.ts';
 const mostForSimplex = { groups: 40, pieces: 40 } as const;
 
 /** Whether a job has so many groups of boards and pieces that it is solved by prices moved step by step. */
-export function isByPrices({ groups, kinds }: Instance): boolean {
-  return groups.length > mostForSimplex.groups && piecesIn(kinds) > mostForSimplex.pieces;
+export function isByPrices(instance: Instance): boolean {
+  return instance.groups.length > mostForSimplex.groups && piecesWanted(instance) > mostForSimplex.pieces;
 }
 
 /** Passes in the rough and among all positions, their first steps, and how steps shrink (measured on a week and twice that). */

@@ -1,6 +1,6 @@
 import type { Job } from '../stock/job.ts';
 import type { Choice } from './choice.ts';
-import { chooseGlued, withBound } from './glue-up/choose-glued.ts';
+import { choose } from './choose.ts';
 import { valueOf } from './kinds.ts';
 import { matchings } from './matchings.ts';
 import { type Progress, type Solve, type SolveOptions, within } from './progress.ts';
@@ -22,7 +22,7 @@ type Attempt = Choice | null;
 export function* chooseMatching(job: Job, options: SolveOptions): Solve {
   const { able, unable } = matchings(job);
   const [only, ...others] = [...able, ...unable];
-  if (others.length === 0) return yield* chooseGlued(only!, options);
+  if (others.length === 0) return yield* choose(only!, options);
   const attempts = yield* attempt(job, able, options, []);
   const best = bestOf(job, attempts);
   if (best !== null && best.short.length === 0 && job.shop.goal === 'least cost')
@@ -41,11 +41,11 @@ function* attempt(
   // Nothing bounds all matchings before each is looked at.
   const soFar = (choice: Choice | null): Choice | null => {
     const best = bestOf(job, [...attempts, choice]);
-    return best === null ? null : withBound(job, best, null);
+    return best === null ? null : unbounded(job, best);
   };
   for (const one of jobs) {
     const limit = limitOf(job, bestOf(job, attempts));
-    const choice = yield* within(unlessWorse(chooseGlued(one, options), limit), soFar);
+    const choice = yield* within(unlessWorse(choose(one, options), limit), soFar);
     attempts.push(choice);
     if (options.untilKnown === true && choice?.short.length === 0) break;
   }
@@ -93,6 +93,19 @@ function lackOf(attempts: readonly Attempt[]): Pick<Choice, 'leastWhole' | 'cann
   const leastWhole = Math.min(...choices.map((choice) => choice.leastWhole ?? 0));
   const isNone = choices.length === attempts.length && choices.every(({ cannotHold }) => cannotHold === true);
   return { leastWhole, ...(isNone ? { cannotHold: true } : {}) };
+}
+
+/** The answer with no other bound than the one that always holds. */
+function unbounded(job: Job, choice: Choice): Choice {
+  const { value } = choice.proof;
+  const isMost = job.shop.goal === 'most value';
+  const all = job.parts.reduce((sum, part) => sum + part.quantity * valueOf(part), 0);
+  // An answer that costs nothing is not proven by that, for other parts might be laid out instead.
+  const bound = isMost ? Math.max(value, all) : Math.min(value, value === 0 ? -1 : 0);
+  const proven = Math.abs(value - bound) <= tolerance * (1 + Math.abs(value));
+  const gap = proven ? 0 : value === 0 ? 1 : Math.abs(value - bound) / Math.abs(value);
+  const { patterns, short } = choice;
+  return { patterns, short, proof: { value, bound: proven ? value : bound, gap, proven } };
 }
 
 /** The answer with a bound that holds for every matching. */

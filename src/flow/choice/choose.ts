@@ -1,12 +1,14 @@
 import type { Job } from '../stock/job.ts';
 import type { Choice } from './choice.ts';
 import { isDeep } from './any-stage-pricer.ts';
+import { firstLayouts, hasWays } from './among-ways.ts';
 import { areaBound } from './bound.ts';
-import { buildInstance } from './build-instance.ts';
+import { mostSlots } from './boards/search-boards.ts';
 import { firstByPrices, isByPrices, stagesByPrices } from './by-prices.ts';
 import { firstLayout } from './first-layout.ts';
 import { areaWorth } from './greedy.ts';
-import type { Instance } from './instance.ts';
+import { type JointJob, jointInstance, jointJobOf } from './glue-up/joint-job.ts';
+import { type Instance, slotsOf } from './instance.ts';
 import { withThread } from './other-thread.ts';
 import {
   type Solving,
@@ -19,14 +21,15 @@ import {
   say,
 } from './standing.ts';
 import { fillOneBoard, isOneBoard } from './one-board.ts';
-import { addToPool } from './generate.ts';
+import { addToPool, emptyPool } from './generate.ts';
 import { type Plan, planOf } from './plan.ts';
 import { type Progress, type Solve, type SolveOptions, retold, within } from './progress.ts';
 import { cutSticks } from './sticks/cut-sticks.ts';
 import { isSticks, levelled } from './sticks/to-sticks.ts';
-import { stagesOf } from './stages.ts';
+import { rootAmongWays, stagesOf } from './stages.ts';
 import { layOutTightly } from './tight/lay-out-tightly.ts';
 import { toChoice } from './to-choice.ts';
+import { drawnCopies, roundedCopies, withWaysFixed } from './ways.ts';
 import { isFew, workFor } from './work.ts';
 import { cheapestChoice } from './true-cost.ts';
 
@@ -56,6 +59,7 @@ function withinMeans(instance: Instance, { best }: Standing): Instance {
 
 function first(solving: Solving): Generator<void, void, void> {
   const { instance } = solving;
+  if (hasWays(instance)) return firstLayouts(solving);
   return firstLayout(solving, areaWorth(instance), { fine: isFew(instance), fromPool: false });
 }
 
@@ -71,13 +75,17 @@ function doneWhen({ stop, untilKnown }: SolveOptions, instance: Instance, standi
 /** A layout at once, where there is none yet, then better ones and bounds until `done` or the work is spent. */
 function* sought(solving: Solving, effort: number, done: () => boolean): Generator<Progress, void, void> {
   const { instance, standing } = solving;
-  const isMany = isByPrices(instance);
+  const isMany = isByPrices(instance) && !hasWays(instance);
   const work = workFor(instance, effort);
   const prices = new Float64Array(instance.kinds.length);
   // The first layout is finished whatever happens: without it there is nothing to show.
   if (standing.best.columns.length === 0) {
     const opening = isMany ? firstByPrices(solving, prices) : first(solving);
     yield* told(opening, standing, 'first layout', () => false);
+  }
+  if (hasWays(instance) && isLargeAmongWays(instance)) {
+    yield* soughtInTurn({ ...solving, budget: instance.meter.spent + work }, effort, done);
+    return;
   }
   const tight = layOutTightly(
     instance,
@@ -86,7 +94,7 @@ function* sought(solving: Solving, effort: number, done: () => boolean): Generat
     cutoffOf(standing),
     offerTo(standing),
   );
-  if (effort > 0 && !done()) yield* told(tight, standing, 'filling boards', done);
+  if (effort > 0 && !done() && !hasWays(instance)) yield* told(tight, standing, 'filling boards', done);
   const given = {
     ...solving,
     instance: withinMeans(instance, standing),
@@ -98,13 +106,43 @@ function* sought(solving: Solving, effort: number, done: () => boolean): Generat
   }
 }
 
+/** Whether a job is too large for its ways to be searched with its boards: ways are then settled by the root's master. */
+function isLargeAmongWays(instance: Instance): boolean {
+  return isByPrices(instance) || slotsOf(instance) > mostSlots;
+}
+
+/** The root's bound, then whole solves with the copies made about as its master makes them. */
+function* soughtInTurn(
+  solving: Solving,
+  effort: number,
+  done: () => boolean,
+): Generator<Progress, void, void> {
+  const { instance, standing, store, mix, stream } = solving;
+  yield* told(rootAmongWays(solving, effort > 0 ? 0.3 : 0.15), standing, 'finding patterns', done);
+  const turns = effort > 0 ? solvesInTurn : 1;
+  for (let turn = 0; turn < turns && !done() && mix.shares !== null; turn += 1) {
+    const made = turn === 0 ? roundedCopies(instance, mix.shares) : drawnCopies(instance, mix.shares, stream);
+    const fixed = withWaysFixed(instance, made);
+    const own: Standing = { best: planOf(fixed, []), bound: standing.bound, near: [] };
+    const there = { ...solving, instance: fixed, standing: own, store: { ...store, pool: emptyPool() } };
+    for (const { doing } of sought(there, effort / turns, () => done())) {
+      if (own.best.objective < standing.best.objective) offerTo(standing)(planOf(instance, own.best.columns));
+      yield say(doing, standing);
+    }
+    offerTo(standing)(planOf(instance, own.best.columns));
+  }
+}
+
+/** Whole solves of a large job, each with its copies made in other ways. */
+const solvesInTurn = 2;
+
 /** Looks for a layout in four stages, of a job that may have more: what is found can be cut there as well, and is found sooner. */
 function* soughtInFour(
   job: Job,
   { instance, standing, store }: Solving,
   options: SolveOptions,
 ): Generator<Progress, void, void> {
-  const four = buildInstance({ ...job, shop: { ...job.shop, stages: 4 } });
+  const four = jointInstance(jointJobOf({ ...job, shop: { ...job.shop, stages: 4 } }));
   const here: Standing = { best: planOf(four, []), bound: standing.bound, near: [] };
   const solving = openSolving(four, here, options.seed);
   const done = doneWhen(options, four, here);
@@ -121,11 +159,11 @@ function* soughtInFour(
 /** The choice that the solve ends with. */
 function answered(
   job: Job,
-  instance: Instance,
-  standing: Standing,
+  joint: JointJob,
+  { instance, standing }: Solving,
   options: SolveOptions,
 ): Generator<Progress, Choice, void> {
-  const choiceOf = (plan: Plan): Choice => toChoice(job, instance, plan, standing.bound);
+  const choiceOf = (plan: Plan): Choice => toChoice(job, joint, instance, plan, standing.bound);
   const steps = cheapestChoice(job, instance, standing, options, choiceOf);
   return retold(steps, () => say('comparing offcuts', standing));
 }
@@ -136,7 +174,8 @@ function answered(
  * Deterministic in job, seed and effort; `stop` ends it early with the best so far.
  */
 export function* choose(job: Job, options: SolveOptions): Solve {
-  const built = withThread(job, buildInstance(job), options.thread);
+  const joint = jointJobOf(job);
+  const built = withThread(job, jointInstance(joint), options.thread);
   const instance = isSticks(built) ? levelled(built) : built;
   const standing: Standing = {
     best: planOf(instance, []),
@@ -144,13 +183,16 @@ export function* choose(job: Job, options: SolveOptions): Solve {
     near: [],
   };
   const soFar = (): Choice | null =>
-    standing.best.columns.length === 0 ? null : toChoice(job, instance, standing.best, standing.bound, true);
-  return yield* within(bettered(job, instance, standing, options), soFar);
+    standing.best.columns.length === 0
+      ? null
+      : toChoice(job, joint, instance, standing.best, standing.bound, true);
+  return yield* within(bettered(job, joint, instance, standing, options), soFar);
 }
 
 /** The solve of an instance, from how it stands on. */
 function* bettered(
   job: Job,
+  joint: JointJob,
   instance: Instance,
   standing: Standing,
   options: SolveOptions,
@@ -162,16 +204,16 @@ function* bettered(
     const sticks = cutSticks(instance, standing, { seed: options.seed, until: instance.meter.spent + work });
     yield* told(sticks, standing, 'cutting lengths', done);
     if (!standing.best.missing.some((count) => count > 0)) {
-      return yield* answered(job, instance, standing, options);
+      return yield* answered(job, joint, solving, options);
     }
   }
-  if (isOneBoard(job, instance)) {
+  if (isOneBoard(job, instance) && !hasWays(instance)) {
     const effort = { seed: options.seed, work: Math.max(0.01, options.effort) * workForOneBoard };
     yield* told(fillOneBoard(instance, standing, effort), standing, 'filling the board', done);
-    return toChoice(job, instance, standing.best, standing.bound);
+    return toChoice(job, joint, instance, standing.best, standing.bound);
   }
   // With very many boards all time goes to prices, and both engines price those.
   if (isDeep(job.shop.stages) && !isByPrices(instance)) yield* soughtInFour(job, solving, options);
   yield* sought(solving, options.effort, done);
-  return yield* answered(job, instance, standing, options);
+  return yield* answered(job, joint, solving, options);
 }

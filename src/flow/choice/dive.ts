@@ -38,6 +38,14 @@ function nextFixings({ answer, columns }: Generated, rest: Rest): Fixing[] {
   return most === null ? [] : [most];
 }
 
+/** Rounds of column generation at first and after each fixing, and the meter reading past which it makes no more columns. */
+export interface DiveLimits {
+  readonly first: number;
+  readonly later: number;
+  readonly until: number;
+  readonly fine: boolean;
+}
+
 /**
  * Diving: generate columns, fix some, take their pieces off the demand, and again with what is left, so that
  * late patterns are made for the pieces that remain. Past `until` on the meter it goes on with the columns it has. Yields between rounds.
@@ -47,7 +55,7 @@ export function* dive(
   instance: Instance,
   rest: Rest,
   pool: Pool,
-  limits: { readonly first: number; readonly later: number; readonly until: number; readonly fine: boolean },
+  limits: DiveLimits,
 ): Generator<void, Column[], void> {
   const fixed: Column[] = [];
   const worth = areaWorth(instance);

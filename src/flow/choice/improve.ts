@@ -3,10 +3,11 @@ import { type Column, columnLoss } from './column.ts';
 import { layOutAgain } from './again.ts';
 import { dive } from './dive.ts';
 import { greedy, tastedWorth } from './greedy.ts';
-import type { Pool, Rest } from './generate.ts';
+import { type Pool, type Rest, wholeRest } from './generate.ts';
 import type { Instance } from './instance.ts';
-import { type Plan, planOf, restAfter } from './plan.ts';
+import { type Plan, piecesCut, planOf, restAfter, waysOf } from './plan.ts';
 import type { Store } from './store.ts';
+import { drawnWays, leftToLay, withWaysFixed } from './ways.ts';
 
 /** Board area that the column leaves empty, as a share. */
 function emptiness(instance: Instance, column: Column): number {
@@ -107,6 +108,7 @@ export function* improve(
   const isFine = instance.groups.length <= mostFineGroups;
   const { until } = limits;
   const { pool } = store;
+  const areas = instance.kinds.map(({ length, width }) => length * width);
   let incumbent = start;
   for (let attempt = 1; attempt <= limits.tries && instance.meter.spent < until; attempt += 1) {
     if (incumbent.columns.length === 0) break;
@@ -114,17 +116,20 @@ export function* improve(
     const most = limits.solveEvery === 1 ? mostClearedToSolve : mostCleared;
     const cleared = boardsToClear(instance, incumbent, pool, most, random);
     const kept = incumbent.columns.filter((_, index) => !cleared.has(index));
-    const rest = nearby(restAfter(instance, kept), incumbent.columns, dearness(instance, pool), random);
+    const near = nearby(restAfter(instance, kept), incumbent.columns, dearness(instance, pool), random);
+    const left = leftToLay(instance, piecesCut(instance, kept), near.copies);
+    const fixed = withWaysFixed(left, drawnWays(left, waysOf(instance, incumbent.columns), areas, random));
+    const rest = wholeRest(fixed);
     const cutoff = incumbent.objective - kept.reduce((sum, { cost }) => sum + cost, 0);
     let found: Column[] | null;
     if (attempt % limits.solveEvery === 0 && cleared.size <= most) {
       instance.meter.spent += 10 * workPerTry;
       const enough = { cutoff, until: Math.min(until, instance.meter.spent + workPerAgain) };
-      found = yield* layOutAgain(instance, rest, pool, store, enough);
+      found = yield* layOutAgain(left, pool, store, enough);
     } else if (attempt % limits.diveEvery === 0) {
-      found = yield* dive(instance, rest, pool, { first: 4, later: 2, until, fine: isFine });
+      found = yield* dive(fixed, rest, pool, { first: 4, later: 2, until, fine: isFine });
     } else
-      found = yield* greedy(instance, rest, pool, tastedWorth(instance, random), {
+      found = yield* greedy(fixed, rest, pool, tastedWorth(fixed, random), {
         fine: isFine,
         fromPool: false,
       });

@@ -52,18 +52,29 @@ export interface StockGroup {
   readonly pricer: Pricer;
 }
 
-/** Copies that may each be made in one of several ways: so many strips of one kind make one. */
+/** One way to make copies: so many strips of one kind make one. */
+export interface Way {
+  readonly kind: number;
+  readonly strips: number;
+  /** At least and at most so many copies are made so. */
+  readonly least: number;
+  readonly most: number;
+  /** Strips that are laid already: fewer are wanted. */
+  readonly laid: number;
+}
+
+/** Copies that may each be made in one of several ways. */
 export interface Alternative {
   readonly copies: number;
-  readonly ways: readonly { readonly kind: number; readonly strips: number }[];
+  readonly ways: readonly Way[];
 }
 
 /** The job as the solver sees it: numbers only. */
 export interface Instance {
   readonly kinds: readonly BlankKind[];
   /**
-   * Kinds of which some may do for others, for a bound on all ways to make the parts at once. A kind's demand is then the
-   * most that is of use on one board; what is wanted is that the alternatives' copies be made.
+   * Kinds of which some may do for others: which way each copy is made is part of the search. A way's kind has as its demand the
+   * most pieces that are of use; what is wanted is that the alternatives' copies be made.
    */
   readonly alternatives?: readonly Alternative[];
   readonly groups: readonly StockGroup[];
@@ -83,6 +94,19 @@ export function isOfGeneralEngine({ groups }: Instance): boolean {
 /** Copies of boards in all. */
 export function slotsOf({ groups }: Instance): number {
   return groups.reduce((sum, { copies }) => sum + copies, 0);
+}
+
+/** Pieces wanted in all: of copies that may be made in several ways about as many as there will be. */
+export function piecesWanted({ kinds, alternatives = [] }: Instance): number {
+  const either = new Set(alternatives.flatMap(({ ways }) => ways.map(({ kind }) => kind)));
+  const plain = kinds.reduce((sum, { demand }, k) => sum + (either.has(k) ? 0 : demand), 0);
+  return alternatives.reduce((sum, each) => sum + each.copies * usualStrips(each.ways), plain);
+}
+
+/** Of the numbers of strips that copies may be made of, the middle one. */
+export function usualStrips(ways: readonly { readonly strips: number }[]): number {
+  const counts = ways.map(({ strips }) => strips).sort((a, b) => a - b);
+  return counts[Math.floor(counts.length / 2)] ?? 1;
 }
 
 /** Whether some board costs anything: under `most value`, and of a rack alone, none does. */

@@ -30,7 +30,7 @@ export interface MasterAnswer {
   /** Dual value of one copy of each group. */
   readonly groupPrice: Float64Array;
   readonly sidePrice: Float64Array;
-  /** Copies made in each way, alternative by alternative. */
+  /** Copies made in each way beyond the least, alternative by alternative. */
   readonly made: Float64Array;
   readonly objective: number;
   readonly certified: boolean;
@@ -46,8 +46,9 @@ export interface MasterAnswer {
  * which is feasible at the origin, and whose row prices are the λ. The σ of rows that ask for a least use (r < 0) are held
  * below a price above that of any plan, so that it stays bounded where they ask for too much.
  *
- * Of an alternative q copies are made, n_w in way w, of strips_w pieces each: Σ a_kp λ_p + s_k ≥ strips_w n_w for its kind k, and
- * Σ_w n_w ≥ q. In the dual that is a price ρ of a copy: + q ρ in the objective, and ρ ≤ strips_w π_k for each way.
+ * Of an alternative q copies are made, n_w ≤ most_w in way w, of strips_w pieces each: Σ a_kp λ_p + s_k ≥ d_k + strips_w n_w for its
+ * kind k, and Σ_w n_w ≥ q. In the dual that is a price ρ of a copy and τ_w of the limit: + q ρ − Σ most_w τ_w in the objective, and
+ * ρ − τ_w ≤ strips_w π_k for each way.
  */
 export interface Master {
   add(column: Column): void;
@@ -59,11 +60,13 @@ export function openMaster(data: MasterData, sides: readonly SideRow[] = []): Ma
   const kinds = data.demand.length;
   const groups = data.copies.length;
   const alternatives = data.alternatives ?? [];
+  const limited = alternatives.flatMap(({ copies, ways }) => ways.filter(({ most }) => most < copies));
   const lp = openPackingLp([
     ...data.demand,
     ...data.copies.map((copies) => -copies),
     ...sides.map((side) => -side.limit),
     ...alternatives.map((alternative) => alternative.copies),
+    ...limited.map(({ most }) => -most),
   ]);
   data.penalty.forEach((limit, k) => lp.addRow({ indices: [k], coefficients: [1], limit }));
   // Rows that ask for a least use may ask for more than there is: missed by one, they cost more than any plan.
@@ -75,8 +78,15 @@ export function openMaster(data: MasterData, sides: readonly SideRow[] = []): Ma
   const before = kinds + asking.length + soft.length;
   alternatives.forEach(({ ways }, a) => {
     const price = kinds + groups + sides.length + a;
-    for (const { kind, strips } of ways)
-      lp.addRow({ indices: [price, kind], coefficients: [1, -strips], limit: 0 });
+    for (const way of ways) {
+      const limit = limited.indexOf(way);
+      const over = limit < 0 ? [] : [kinds + groups + sides.length + alternatives.length + limit];
+      lp.addRow({
+        indices: [price, way.kind, ...over],
+        coefficients: [1, -way.strips, ...over.map(() => -1)],
+        limit: 0,
+      });
+    }
   });
   const all = before + alternatives.reduce((sum, { ways }) => sum + ways.length, 0);
   return {

@@ -156,7 +156,7 @@ function takePatterns(
   let found = over.length === 0 && bringIn(open, instance, store.pool, column) ? 1 : 0;
   if (over.length > 0 && addToPool(store.relaxed, column)) found = 1;
   for (const kind of over) {
-    const key = `${g}|${kind}`;
+    const key = `${g}|${kind}|${rest.demand[kind]!}`;
     if (store.caps.has(key)) continue;
     store.caps.set(key, capRow(g, kind, rest.demand[kind]!));
     found = 1;

@@ -30,7 +30,9 @@ export function openedAt(
   store: Store,
   branching: readonly GroupRow[],
 ): OpenMaster {
-  const rows = [...branching, ...besideRows(instance, rest), ...store.caps.values()];
+  // A cap met where fewer were wanted does not hold here.
+  const caps = [...store.caps.values()].filter(({ kind, perCopy }) => perCopy >= rest.demand[kind]!);
+  const rows = [...branching, ...besideRows(instance, rest), ...caps];
   const master = openMaster(
     {
       ...wantedOf(instance, rest),

@@ -1,5 +1,5 @@
 import type { Job } from '../stock/job.ts';
-import { buildInstance } from './build-instance.ts';
+import { jointInstance, jointJobOf } from './glue-up/joint-job.ts';
 import type { Instance } from './instance.ts';
 import {
   type PriceAsk,
@@ -123,6 +123,6 @@ function priceByHalves({ groups, meter }: Instance, thread: OtherThread): PriceT
 
 /** The other thread's side: makes a job's instance, and answers asks about it one by one. */
 export function answerer(job: Job): (ask: GroupAsk) => Priced {
-  const { groups, meter } = buildInstance(job);
+  const { groups, meter } = jointInstance(jointJobOf(job));
   return ({ group, ...ask }) => priceOne({ ...ask, pricer: groups[group]!.pricer }, meter);
 }

@@ -1,6 +1,7 @@
 import { type Column, columnOf } from './column.ts';
-import type { Alternative, Instance } from './instance.ts';
+import type { Instance } from './instance.ts';
 import { type Rest, fitsRest, wholeRest } from './generate.ts';
+import { copiesMade } from './ways.ts';
 
 /** Columns chosen, one per board copy used, in the order they were fixed. An incumbent is the best plan so far. */
 export interface Plan {
@@ -12,23 +13,31 @@ export interface Plan {
 
 /** The plan these columns make, with what it costs and what it leaves out. */
 export function planOf(instance: Instance, columns: readonly Column[]): Plan {
-  const missing = Int32Array.from(instance.kinds, (kind) => kind.demand);
-  let objective = 0;
-  for (const column of columns) {
-    objective += column.cost;
-    column.kinds.forEach((kind, i) => (missing[kind] = missing[kind]! - column.counts[i]!));
-  }
-  for (const alternative of instance.alternatives ?? []) settleMissing(instance, alternative, missing);
+  const cut = piecesCut(instance, columns);
+  const missing = Int32Array.from(instance.kinds, (kind, k) => kind.demand - cut[k]!);
+  let objective = columns.reduce((sum, { cost }) => sum + cost, 0);
+  // Of an alternative the copies it lacks are missing, as made in the first way.
+  const made = copiesMade(instance, cut);
+  instance.alternatives?.forEach(({ copies, ways }, a) => {
+    for (const { kind } of ways) missing[kind] = 0;
+    const lacking = copies - made[a]!.reduce((sum, each) => sum + each, 0);
+    missing[ways[0]!.kind] = ways[0]!.strips * Math.max(0, lacking);
+  });
   instance.kinds.forEach((kind, k) => (objective += kind.penalty * Math.max(0, missing[k]!)));
   return { columns, objective, missing };
 }
 
-/** Of an alternative that the copies it lacks are missing, as made in the first way. */
-function settleMissing({ kinds }: Instance, { copies, ways }: Alternative, missing: Int32Array): void {
-  const made = ways.map(({ kind, strips }) => Math.floor((kinds[kind]!.demand - missing[kind]!) / strips));
-  for (const { kind } of ways) missing[kind] = 0;
-  const { kind, strips } = ways[0]!;
-  missing[kind] = strips * Math.max(0, copies - made.reduce((sum, each) => sum + each, 0));
+/** Pieces cut of each kind. */
+export function piecesCut({ kinds }: Instance, columns: readonly Column[]): Int32Array {
+  const cut = new Int32Array(kinds.length);
+  for (const column of columns)
+    column.kinds.forEach((kind, i) => (cut[kind] = cut[kind]! + column.counts[i]!));
+  return cut;
+}
+
+/** Copies that the columns make in each way, by alternative. */
+export function waysOf(instance: Instance, columns: readonly Column[]): number[][] {
+  return copiesMade(instance, piecesCut(instance, columns));
 }
 
 /** Takes the column off what is left. */
@@ -64,6 +73,11 @@ export function timesInRest(column: Column, rest: Rest): number {
  */
 export function withoutSurplus(instance: Instance, columns: readonly Column[]): Column[] {
   const left = wholeRest(instance).demand;
+  // Of strips those that make whole copies are wanted.
+  const made = waysOf(instance, columns);
+  instance.alternatives?.forEach(({ ways }, a) =>
+    ways.forEach(({ kind, strips, laid }, w) => (left[kind] = Math.max(0, strips * made[a]![w]! - laid))),
+  );
   return columns.flatMap((column) => {
     const wanted = column.placements.filter(({ kind }) => {
       left[kind] = left[kind]! - 1;

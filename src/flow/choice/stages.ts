@@ -1,5 +1,7 @@
+import { divesAmongWays, hasWays } from './among-ways.ts';
 import { mostSlots, searchBoards } from './boards/search-boards.ts';
-import { type SearchNode, branchAndPrice } from './branch.ts';
+import { branchAndPrice } from './branch.ts';
+import { rootNode } from './search-node.ts';
 import { dive } from './dive.ts';
 import { layByExchange, movesPerGroup } from './exchange/lay-by-exchange.ts';
 import { wholeRest } from './generate.ts';
@@ -10,6 +12,7 @@ import { solveNode } from './node.ts';
 import { pickColumns } from './pick/pick-columns.ts';
 import { planOf } from './plan.ts';
 import { type Solving, type Stage, cutoffOf, offerTo, raiseOf } from './standing.ts';
+import { sharesOf } from './ways.ts';
 import { isFew } from './work.ts';
 
 /** Neighbourhood search up to a share of the budget. */
@@ -55,8 +58,9 @@ function* root(solving: Solving, share: number, close: number, counts: boolean):
     capped: true,
     counts,
   };
-  const { bound, cuts } = yield* solveNode(instance, wholeRest(instance), store, [], limits);
+  const { bound, cuts, answer } = yield* solveNode(instance, wholeRest(instance), store, [], limits);
   solving.learnt.cuts.push(...cuts);
+  solving.mix.shares = sharesOf(instance, answer.made);
   raiseOf(instance, standing)(bound);
 }
 
@@ -69,8 +73,7 @@ function* firstDive(
 }
 
 function* prove({ instance, store, standing, budget }: Solving, share: number): Generator<void, void, void> {
-  const start: SearchNode = { copies: wholeRest(instance).copies, rows: [], bound: standing.bound, depth: 0 };
-  yield* branchAndPrice(instance, wholeRest(instance), store, start, share * budget, {
+  yield* branchAndPrice(instance, store, rootNode(instance, standing.bound), share * budget, {
     offer: offerTo(standing),
     cutoff: cutoffOf(standing),
     raise: raiseOf(instance, standing),
@@ -142,9 +145,42 @@ function stagesOfRepeated(solving: Solving): readonly Stage[] {
   ];
 }
 
+/** The root of a large job, as near as pays. */
+export function rootAmongWays(solving: Solving, share: number): Generator<void, void, void> {
+  return root(solving, share, closeEnough, false);
+}
+
+/** Dives in ways drawn. */
+const divesInWays = { few: 6, some: 4 } as const;
+
+/** Stages of a job whose copies may be made in several ways, of at most `mostSlots` boards. */
+function stagesAmongWays(solving: Solving): readonly Stage[] {
+  const { instance } = solving;
+  const isSmall = isFew(instance);
+  const often = { diveEvery: 3, solveEvery: isSmall ? 4 : 6 };
+  return [
+    ['finding patterns', root(solving, 0.35, 0, isSmall)],
+    ['choosing boards', divesAmongWays(solving, 0.5, isSmall ? divesInWays.few : divesInWays.some)],
+    ['choosing patterns', pick(solving)],
+    ['proving', proveBoards(solving, 0.55, isSmall ? 0.3 : 0.08)],
+    ['trying other layouts', improveUpTo(solving, 0.7, Infinity, often)],
+    ['choosing patterns', pick(solving)],
+    ['proving', proveBoards(solving, 0.92, 0.3)],
+    ['proving', prove(solving, 0.95)],
+    ['improving', improveUpTo(solving, 1, Infinity, often)],
+  ];
+}
+
 /** The stages of a solve after its first layout, in order. Without effort only those that make it whole and bound it. */
 export function stagesOf(solving: Solving, effort: number): readonly Stage[] {
   const { instance } = solving;
+  if (hasWays(instance)) {
+    if (effort > 0) return stagesAmongWays(solving);
+    return [
+      ['finding patterns', root(solving, 0.45, 0, isFew(instance))],
+      ['choosing boards', divesAmongWays(solving, 0.55, 1)],
+    ];
+  }
   if (effort > 0 && isRepeated(instance)) return stagesOfRepeated(solving);
   if (effort > 0 && slotsOf(instance) > mostSlots) return stagesOfLarge(solving);
   const base: Stage[] = [

@@ -6,6 +6,7 @@ import type { Progress } from './progress.ts';
 import { roundedBound } from './round-bound.ts';
 import { type Store, emptyStore } from './store.ts';
 import { keptNear } from './true-cost.ts';
+import type { Made } from './ways.ts';
 
 /** Share of the objective below which a gap is rounding. */
 const gapTolerance = 1e-7;
@@ -49,6 +50,8 @@ export interface Solving {
   readonly stream: Random;
   /** What the root's prices say of sets of boards. */
   readonly learnt: Learnt;
+  /** Copies that the root's master makes in each way, in shares; null before it. */
+  readonly mix: { shares: Made | null };
   /** Work the whole solve may do. */
   readonly budget: number;
 }
@@ -61,6 +64,7 @@ export function openSolving(instance: Instance, standing: Standing, seed: number
     standing,
     stream: random(seed),
     learnt: { cuts: [], refuted: [] },
+    mix: { shares: null },
     budget: Infinity,
   };
 }

@@ -4,12 +4,12 @@ import type { Face } from '../stock/defect.ts';
 import { usable } from '../stock/usable.ts';
 import { overlaps, type Rectangle } from '../../base/geometry/rectangle.ts';
 import { facesFor } from './build-instance.ts';
-import type { BoardPattern, Choice, PlacedPiece, Proof, Short } from './choice.ts';
+import type { BoardPattern, Choice, PlacedPiece, Proof } from './choice.ts';
 import type { Column } from './column.ts';
+import { type JointJob, ofOwnParts } from './glue-up/joint-job.ts';
 import type { BlankKind, Instance } from './instance.ts';
 import { valueOf } from './kinds.ts';
 import type { Plan } from './plan.ts';
-import { whyShort } from './short.ts';
 import { isOutOfReach } from './standing.ts';
 
 /** Faces of the board that the part may show where it lies. */
@@ -84,17 +84,8 @@ function proofOf(job: Job, instance: Instance, plan: Plan, bound: number): Proof
   };
 }
 
-/**
- * Turns the solver's numbers back into boards and parts.
- * @param isUnfinished the plan is one so far, and what it leaves out may only not have been laid out yet
- */
-export function toChoice(
-  job: Job,
-  instance: Instance,
-  plan: Plan,
-  bound: number,
-  isUnfinished = false,
-): Choice {
+/** The boards and pieces of the job that the instance was built from. */
+function patternsOf(job: Job, instance: Instance, plan: Plan): BoardPattern[] {
   const counts = new Int32Array(job.parts.length);
   let runs = -1;
   const counters: Counters = {
@@ -103,7 +94,7 @@ export function toChoice(
   };
   const copies = new Int32Array(instance.groups.length);
   const ordered = [...plan.columns].sort((a, b) => a.group - b.group);
-  const patterns: BoardPattern[] = ordered.map((column) => {
+  return ordered.map((column): BoardPattern => {
     copies[column.group] = copies[column.group]! + 1;
     return {
       board: instance.groups[column.group]!.board,
@@ -111,11 +102,21 @@ export function toChoice(
       pieces: placedOn(job, instance, column, counters),
     };
   });
-  const short: Short[] = job.parts.flatMap((part, index) =>
-    counts[index]! < part.quantity
-      ? [{ part: index, copies: part.quantity - counts[index]!, why: whyShort(job, index, isUnfinished) }]
-      : [],
-  );
+}
+
+/**
+ * Turns the solver's numbers back into boards and the job's own parts.
+ * @param isUnfinished the plan is one so far, and what it leaves out may only not have been laid out yet
+ */
+export function toChoice(
+  job: Job,
+  joint: JointJob,
+  instance: Instance,
+  plan: Plan,
+  bound: number,
+  isUnfinished = false,
+): Choice {
+  const { patterns, short } = ofOwnParts(job, joint, patternsOf(joint.job, instance, plan), isUnfinished);
   const proof = proofOf(job, instance, plan, bound);
   if (short.length === 0 || job.shop.goal === 'most value') return { patterns, short, proof };
   const cannotHold = proof.proven || isOutOfReach(instance.groups, bound);

@@ -1,6 +1,5 @@
 import { isByPrices, isOfVeryMany } from './by-prices.ts';
-import { type Instance, isOfGeneralEngine } from './instance.ts';
-import { piecesIn } from './kinds.ts';
+import { type Instance, isOfGeneralEngine, piecesWanted } from './instance.ts';
 
 /** Work that an effort of 1 allows: a base, and more for every piece. A unit is 7 to 25 ns, the more the larger the share of the simplex. */
 const workPerSolve = 1.6e8;
@@ -26,7 +25,7 @@ const workPerPieceOfVeryMany = 17e6;
 
 /** Work that a solve may do. */
 export function workFor(instance: Instance, effort: number): number {
-  const pieces = piecesIn(instance.kinds);
+  const pieces = piecesWanted(instance);
   const least = Math.max(0.05, effort);
   if (isByPrices(instance)) {
     const perPiece = isOfVeryMany(instance) ? workPerPieceOfVeryMany : workPerPieceOfMany;

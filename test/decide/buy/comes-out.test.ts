@@ -4,7 +4,7 @@ import { alikeTogether } from '../../../src/decide/buy/comes-out/alike-parts.ts'
 import { completer } from '../../../src/decide/buy/comes-out/completer.ts';
 import { makingsOf, splitsAlone, splitsOf } from '../../../src/decide/buy/comes-out/making.ts';
 import { onGrid } from '../../../src/decide/buy/comes-out/on-grid.ts';
-import { chooseGlued } from '../../../src/flow/choice/glue-up/choose-glued.ts';
+import { choose } from '../../../src/flow/choice/choose.ts';
 import { kindsOf } from '../../../src/flow/choice/kinds.ts';
 import { finish } from '../../../src/flow/choice/progress.ts';
 import type { Part } from '../../../src/flow/parts/part.ts';
@@ -46,7 +46,7 @@ describe('whether a job comes out', () => {
     for (let seed = 1; seed <= 40; seed += 1) {
       const job = tightJob(seed);
       const found = comesOut(job);
-      const { short, proof } = finish(chooseGlued(job, { seed: 1, effort: 0.2 }));
+      const { short, proof } = finish(choose(job, { seed: 1, effort: 0.2 }));
       if (short.length === 0) expect([seed, found === null]).toEqual([seed, false]);
       if (found === null) refused += 1;
       else {

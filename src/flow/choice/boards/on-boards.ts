@@ -48,7 +48,7 @@ export function onBoards(whole: Instance, store: Store, copies: Int32Array, with
   };
   const caps = [...store.caps.values()].flatMap((row) => {
     const group = at.get(row.group);
-    return group === undefined ? [] : [[`${group}|${row.kind}`, { ...row, group }] as const];
+    return group === undefined ? [] : [[`${group}|${row.kind}|${row.perCopy}`, { ...row, group }] as const];
   });
   return {
     instance,
@@ -75,7 +75,7 @@ export function keepLearnt(store: Store, here: OnBoards): void {
   for (const column of backToWhole(here, here.store.relaxed.columns)) addToPool(store.relaxed, column);
   for (const row of here.store.caps.values()) {
     const group = here.groups[row.group]!;
-    const key = `${group}|${row.kind}`;
+    const key = `${group}|${row.kind}|${row.perCopy}`;
     if (!store.caps.has(key)) store.caps.set(key, { ...row, group });
   }
 }

@@ -1,12 +1,15 @@
-import { type SearchNode, branchAndPrice } from '../branch.ts';
+import { branchAndPrice } from '../branch.ts';
+import { rootNode } from '../search-node.ts';
 import { boundBoards } from '../bound-boards.ts';
 import { countedOn } from '../counted-kinds.ts';
-import { dive } from '../dive.ts';
+import type { Column } from '../column.ts';
+import { type DiveLimits, dive } from '../dive.ts';
 import { wholeRest } from '../generate.ts';
 import type { Instance } from '../instance.ts';
-import { solveNode } from '../node.ts';
+import { type NodeAnswer, solveNode } from '../node.ts';
 import type { Store } from '../store.ts';
 import { type Plan, planOf, withoutSurplus } from '../plan.ts';
+import { roundedCopies, sharesOf, withWaysFixed } from '../ways.ts';
 import type { BoardCut, Refuted } from './board-cut.ts';
 import { type BoardSet, cheapestBoards } from './cheapest-boards.ts';
 import { type OnBoards, backToWhole, keepLearnt, onBoards, shareLeft } from './on-boards.ts';
@@ -132,34 +135,22 @@ function* settle(search: Search, set: BoardSet): Generator<void, boolean, void> 
   const cut = found.cuts.at(-1);
   if (cut !== undefined && paid + found.bound > set.bound + slack) {
     cuts.push(cutForAll(search, here, cut));
-    if (limits.dives && cuts.length % diveEvery === 0) yield* diveAround(search, set, limits.until);
+    if (limits.dives && cuts.length % diveEvery === 0) yield* diveAround(search, set, found, limits.until);
     return true;
   }
   const offer = (plan: Plan): void => offerBack(search, here, plan);
-  const rest = wholeRest(here.instance);
   const until = Math.min(limits.until, instance.meter.spent + limits.workPerSet);
   if (limits.dives) {
-    offer(
-      planOf(
-        here.instance,
-        yield* dive(here.instance, rest, here.store.pool, { first: 3, later: 5, until, fine: true }),
-      ),
-    );
+    const columns = yield* diveOn(here, found, { first: 3, later: 5, until, fine: true });
+    offer(planOf(here.instance, columns));
     if (watch.cutoff() <= set.bound + slack) return true;
-    yield* diveAround(search, set, until);
+    yield* diveAround(search, set, found, until);
   }
   let least = found.bound;
-  const root: SearchNode = {
-    copies: wholeRest(here.instance).copies,
-    rows: [],
-    bound: found.bound,
-    depth: 0,
-  };
   yield* branchAndPrice(
     here.instance,
-    wholeRest(here.instance),
     here.store,
-    root,
+    rootNode(here.instance, found.bound),
     until,
     {
       offer,
@@ -184,11 +175,25 @@ function offerBack({ instance, watch }: Search, here: OnBoards, plan: Plan): voi
   watch.offer(planOf(instance, withoutSurplus(instance, backToWhole(here, plan.columns))));
 }
 
+/** A dive on these boards, the copies of alternatives made about as the node's master makes them. */
+function diveOn(
+  { instance, store }: OnBoards,
+  { answer }: NodeAnswer,
+  limits: DiveLimits,
+): Generator<void, Column[], void> {
+  const fixed = withWaysFixed(instance, roundedCopies(instance, sharesOf(instance, answer.made)));
+  return dive(fixed, wholeRest(fixed), store.pool, limits);
+}
+
 /** A layout on the set's boards and, where these do not do, a few more: seldom far from the best. */
-function* diveAround(search: Search, set: BoardSet, until: number): Generator<void, void, void> {
+function* diveAround(
+  search: Search,
+  set: BoardSet,
+  found: NodeAnswer,
+  until: number,
+): Generator<void, void, void> {
   const around = onBoards(search.instance, search.store, set.copies, true);
-  const limits = { first: 1, later: 3, until, fine: false };
-  const columns = yield* dive(around.instance, wholeRest(around.instance), around.store.pool, limits);
+  const columns = yield* diveOn(around, found, { first: 1, later: 3, until, fine: false });
   offerBack(search, around, planOf(around.instance, columns));
 }
 

@@ -1,10 +1,11 @@
 import type { Part } from '../../parts/part.ts';
+import { buildInstance } from '../build-instance.ts';
+import { type Alternative, type Instance, usualStrips } from '../instance.ts';
 import type { Job } from '../../stock/job.ts';
 import type { BoardPattern, Choice, PlacedPiece, Short } from '../choice.ts';
 import { whyShort } from '../short.ts';
 import { alikeParts } from './alike.ts';
-import type { Making, MakingPlan } from './making-plan.ts';
-import { type WayToMake, partMade } from './way-to-make.ts';
+import { type WayToMake, partMade, waysToMake } from './way-to-make.ts';
 
 /** Parts that are alike, each copy of which may be made in any of these ways; a part of the joint job for each way. */
 export interface AlikeCopies {
@@ -22,35 +23,32 @@ export interface JointJob {
 }
 
 /** Puts alike parts together, and beside each other the ways to make them. */
-export function jointJobOf({ job, ways }: Making): JointJob {
+export function jointJobOf(job: Job): JointJob {
   const parts: Part[] = [];
   const alike = alikeParts(job.parts).map((members): AlikeCopies => {
     const part = job.parts[members[0]!]!;
     const copies = members.reduce((sum, index) => sum + job.parts[index]!.quantity, 0);
     const first = parts.length;
-    const list = ways[members[0]!]!;
+    const list = waysToMake(job, part);
     parts.push(...list.map((way) => partMade(job, { ...part, quantity: copies }, way)));
     return { parts: members, copies, ways: list, first };
   });
   return { job: { ...job, parts }, alike };
 }
 
-/** A plan that makes about so many copies in each way (`mix`: by alike copies, then by way), all copies of a part in one. */
-export function planOfMix(
-  { job }: Making,
-  { alike }: JointJob,
-  mix: readonly (readonly number[])[],
-): MakingPlan {
-  const plan = new Array<number>(job.parts.length).fill(0);
-  alike.forEach(({ parts }, at) => {
-    const left = [...mix[at]!];
-    for (const part of parts) {
-      const way = left.indexOf(Math.max(...left));
-      plan[part] = Math.max(0, way);
-      left[way] = (left[way] ?? 0) - job.parts[part]!.quantity;
-    }
+/** The joint job as the solver sees it: which way each copy is made is part of the search. */
+export function jointInstance({ job, alike }: JointJob): Instance {
+  const pieces = alike.reduce((sum, { copies, ways }) => sum + copies * usualStrips(ways), 0);
+  const instance = buildInstance(job, pieces);
+  const kindOf = (part: number): number =>
+    instance.kinds.findIndex(({ members }) => members[0]!.part === part);
+  const alternatives = alike.flatMap(({ copies, ways, first }): Alternative[] => {
+    // Strips that make no whole copy are worth nothing, so that a way to make it of strips is one even where there is no other.
+    if (copies === 0 || (ways.length === 1 && ways[0]!.strips === 1)) return [];
+    const limits = { least: 0, most: copies, laid: 0 };
+    return [{ copies, ways: ways.map(({ strips }, w) => ({ kind: kindOf(first + w), strips, ...limits })) }];
   });
-  return plan;
+  return { ...instance, alternatives };
 }
 
 /** What one piece of the joint job becomes: a strip of a copy of one of the job's own parts. */
@@ -63,9 +61,13 @@ interface Share {
 /**
  * A choice for the joint job as one for the job itself: its pieces are handed out, copy by copy, to the parts that are
  * alike. Strips that make no whole copy, and copies too many, are not cut; a board that held nothing else is left.
- * The proof is handed on as it is.
  */
-export function ofOwnParts(job: Job, { alike }: JointJob, { patterns, proof }: Choice): Choice {
+export function ofOwnParts(
+  job: Job,
+  { alike }: JointJob,
+  patterns: readonly BoardPattern[],
+  isUnfinished: boolean,
+): Pick<Choice, 'patterns' | 'short'> {
   const shares = new Map<string, { readonly share: Share; readonly of: number }>();
   const short: Short[] = [];
   for (const { parts, ways, first } of alike) {
@@ -83,7 +85,7 @@ export function ofOwnParts(job: Job, { alike }: JointJob, { patterns, proof }: C
     });
     for (const part of new Set(wanted.map((one) => one.part))) {
       const copies = wanted.filter((one) => one.part === part).length;
-      short.push({ part, copies, why: whyShort(job, part) });
+      short.push({ part, copies, why: whyShort(job, part, isUnfinished) });
     }
   }
   const asOwn = (piece: PlacedPiece): PlacedPiece[] => {
@@ -97,5 +99,5 @@ export function ofOwnParts(job: Job, { alike }: JointJob, { patterns, proof }: C
     ...pattern,
     pieces: pattern.pieces.flatMap(asOwn),
   }));
-  return { patterns: own.filter(({ pieces }) => pieces.length > 0), short, proof };
+  return { patterns: own.filter(({ pieces }) => pieces.length > 0), short };
 }

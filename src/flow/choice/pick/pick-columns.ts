@@ -3,6 +3,7 @@ import { wholeRest } from '../generate.ts';
 import type { Instance } from '../instance.ts';
 import { type Plan, planOf, withoutSurplus } from '../plan.ts';
 import { roundedBound } from '../round-bound.ts';
+import { wantedOf } from '../wanted.ts';
 import { type PickDuals, type PickMaster, openPickMaster } from './pick-master.ts';
 
 /** Distance from a whole number below which a use counts as whole. */
@@ -20,7 +21,9 @@ interface Search {
   readonly instance: Instance;
   readonly columns: readonly Column[];
   readonly master: PickMaster;
-  readonly demand: Int32Array;
+  readonly demand: Float64Array;
+  /** Limits of the ways in force, by alternative. */
+  readonly ways: { kind: number; strips: number; least: number; most: number }[][];
   readonly most: Int32Array;
   readonly least: Int32Array;
   /** How often each column is barred by decisions in force. */
@@ -63,12 +66,13 @@ export function* pickColumns(
     const goal = Math.min(cutoff(), root.objective + room);
     const kept = columns.filter((_, c) => reduced[c]! < room);
     let isFound = false;
-    const { demand, copies } = wholeRest(instance);
+    const { copies } = wholeRest(instance);
     const search: Search = {
       instance,
       columns: kept,
       master: openPickMaster(instance, kept),
-      demand,
+      demand: Float64Array.from(wantedOf(instance, wholeRest(instance)).demand),
+      ways: (instance.alternatives ?? []).map(({ ways }) => ways.map((way) => ({ ...way }))),
       most: copies,
       least: new Int32Array(instance.groups.length),
       barred: new Int32Array(kept.length),
@@ -118,7 +122,7 @@ function* visit(search: Search, spent: number): Generator<void, void, void> {
 }
 
 /** The two ways to go on from a node, the likelier first; null when all uses are whole. */
-function movesOf(search: Search, { use, idle }: PickDuals): Move[] | null {
+function movesOf(search: Search, { use, idle, made }: PickDuals): Move[] | null {
   const { instance, columns, most, least, master } = search;
   const copies = idle.slice();
   columns.forEach(({ group }, c) => (copies[group] = copies[group]! + use[c]!));
@@ -145,7 +149,60 @@ function movesOf(search: Search, { use, idle }: PickDuals): Move[] | null {
     };
     return [many, few];
   }
-  return splitPieces(search, use) ?? splitColumn(search, use);
+  return splitWay(search, made) ?? splitPieces(search, use) ?? splitColumn(search, use);
+}
+
+/** How many copies are made in a way of which the master makes a fraction: no more, or one more at least. */
+function splitWay(search: Search, made: Float64Array): Move[] | null {
+  const { instance, ways } = search;
+  let score = wholeTolerance;
+  let at: { a: number; w: number; row: number; count: number } | null = null;
+  let row = -1;
+  ways.forEach((list, a) =>
+    list.forEach(({ kind, strips, least }, w) => {
+      row += 1;
+      const count = least + made[row]!;
+      const { length, width } = instance.kinds[kind]!;
+      const fraction = Math.abs(count - Math.round(count));
+      if (fraction < wholeTolerance || fraction * strips * length * width <= score) return;
+      score = fraction * strips * length * width;
+      at = { a, w, row, count };
+    }),
+  );
+  if (at === null) return null;
+  const { a, w, count } = at as { a: number; w: number; row: number; count: number };
+  const floor = Math.floor(count);
+  const way = ways[a]![w]!;
+  const { least, most } = way;
+  const { copies } = instance.alternatives![a]!;
+  const mayBe = (here: { least: number; most: number }): boolean => {
+    const others = ways[a]!.filter((_, i) => i !== w);
+    return (
+      here.least <= here.most &&
+      others.reduce((sum, each) => sum + each.least, here.least) <= copies &&
+      others.reduce((sum, each) => sum + each.most, here.most) >= copies
+    );
+  };
+  const few = { least, most: floor };
+  const many = { least: floor + 1, most };
+  const order = count - floor < 0.5 ? [few, many] : [many, few];
+  return order.filter(mayBe).map((here): Move => ({
+    go: () => setWay(search, a, w, here),
+    back: () => setWay(search, a, w, { least, most }),
+  }));
+}
+
+function setWay(search: Search, a: number, w: number, limit: { least: number; most: number }): void {
+  const { ways, master, demand, instance } = search;
+  const way = ways[a]![w]!;
+  demand[way.kind] = demand[way.kind]! + way.strips * (limit.least - way.least);
+  way.least = limit.least;
+  way.most = limit.most;
+  const row = ways.slice(0, a).reduce((sum, list) => sum + list.length, 0) + w;
+  const fixed = ways[a]!.reduce((sum, each) => sum + each.least, 0);
+  master.setDemand(way.kind, demand[way.kind]!);
+  master.setWay(row, way.most - way.least);
+  master.setCopies(a, Math.max(0, instance.alternatives![a]!.copies - fixed));
 }
 
 /** Columns of one board parted by how often they have a kind of which the board has a fraction now. */

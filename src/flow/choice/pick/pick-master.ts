@@ -1,6 +1,8 @@
 import { openPackingLp } from '../../../base/lp/packing-lp.ts';
 import type { Column } from '../column.ts';
+import { wholeRest } from '../generate.ts';
 import type { Instance } from '../instance.ts';
+import { wantedOf } from '../wanted.ts';
 
 /** Work of a pivot for each cell of the program, in the meter's units. */
 const workPerCell = 0.06;
@@ -13,15 +15,21 @@ export interface PickDuals {
   /** What a copy of a group must earn beside its cost. */
   readonly groupPrice: Float64Array;
   readonly objective: number;
+  /** Copies made in each way beyond the least, way by way. */
+  readonly made: Float64Array;
 }
 
 /**
  * The master over columns that are all known, through its dual as `openMaster`, with least uses of groups and columns
  * barred for a while:
- *   max Σ d π − Σ most μ + Σ least ν   subject to   a_p π − μ_g + ν_g ≤ c_p,   ν_g − μ_g ≤ c_g,   π ≤ penalty.
+ *   max Σ d π − Σ most μ + Σ least ν   subject to   a_p π − μ_g + ν_g ≤ c_p,   ν_g − μ_g ≤ c_g,   π ≤ penalty,
+ * and for copies of alternatives as there.
  */
 export interface PickMaster {
   setDemand(kind: number, demand: number): void;
+  /** Limits of the copies made in a way (numbered through all alternatives); `left` are the alternative's copies beyond the least of all its ways. */
+  setWay(way: number, most: number): void;
+  setCopies(alternative: number, left: number): void;
   setMost(group: number, copies: number): void;
   setLeast(group: number, copies: number): void;
   setBarred(column: number, isBarred: boolean): void;
@@ -42,16 +50,32 @@ function nudged(cost: number, order: number): number {
 export function openPickMaster(instance: Instance, columns: readonly Column[]): PickMaster {
   const kinds = instance.kinds.length;
   const groups = instance.groups.length;
+  const wanted = wantedOf(instance, wholeRest(instance));
+  const { alternatives } = wanted;
+  const ways = alternatives.flatMap((each) => each.ways);
+  const firstCopies = kinds + 2 * groups;
+  const firstWay = firstCopies + alternatives.length;
   const lp = openPackingLp([
-    ...instance.kinds.map(({ demand }) => demand),
+    ...wanted.demand,
     ...instance.groups.map(({ copies }) => -copies),
     ...instance.groups.map(() => 0),
+    ...alternatives.map(({ copies }) => copies),
+    ...ways.map(({ most }) => -most),
   ]);
   instance.kinds.forEach(({ penalty }, k) => lp.addRow({ indices: [k], coefficients: [1], limit: penalty }));
   instance.groups.forEach(({ cost }, g) =>
     lp.addRow({ indices: [kinds + g, kinds + groups + g], coefficients: [-1, 1], limit: cost }),
   );
-  const before = kinds + groups;
+  alternatives.forEach((each, a) =>
+    each.ways.forEach((way) =>
+      lp.addRow({
+        indices: [firstCopies + a, way.kind, firstWay + ways.indexOf(way)],
+        coefficients: [1, -way.strips, -1],
+        limit: 0,
+      }),
+    ),
+  );
+  const before = kinds + groups + ways.length;
   const away = instance.kinds.reduce((sum, { penalty, demand }) => sum + penalty * demand, 0);
   columns.forEach(({ kinds: used, counts, group, cost }, c) =>
     lp.addRow({
@@ -60,9 +84,11 @@ export function openPickMaster(instance: Instance, columns: readonly Column[]): 
       limit: nudged(cost, c),
     }),
   );
-  const cells = (before + columns.length) * (before + groups);
+  const cells = (before + columns.length) * (firstWay + ways.length);
   return {
-    setDemand: (kind, demand) => lp.setObjective(kind, Math.max(0, demand)),
+    setDemand: (kind, demand) => lp.setObjective(kind, demand),
+    setWay: (way, most) => lp.setObjective(firstWay + way, -most),
+    setCopies: (alternative, left) => lp.setObjective(firstCopies + alternative, left),
     setMost: (group, copies) => lp.setObjective(kinds + group, -copies),
     setLeast: (group, copies) => lp.setObjective(kinds + groups + group, copies),
     setBarred(column, isBarred) {
@@ -73,7 +99,8 @@ export function openPickMaster(instance: Instance, columns: readonly Column[]): 
       instance.meter.spent += workPerCell * cells * (pivots + 2);
       return {
         use: rowPrice.subarray(before),
-        idle: rowPrice.subarray(kinds, before),
+        idle: rowPrice.subarray(kinds, kinds + groups),
+        made: rowPrice.subarray(kinds + groups, before),
         kindPrice: x.subarray(0, kinds),
         groupPrice: Float64Array.from(instance.groups, (_, g) => x[kinds + g]! - x[kinds + groups + g]!),
         // Never more than what the costs as they are come to.

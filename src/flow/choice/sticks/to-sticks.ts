@@ -61,6 +61,7 @@ function isUseless(group: StockGroup): boolean {
 export function isSticks(instance: Instance): boolean {
   const groups = instance.groups.filter((group) => !isUseless(group));
   const first = groups[0];
+  if ((instance.alternatives ?? []).length > 0) return false;
   if (first === undefined || instance.kinds.length === 0) return false;
   const all = groups.reduce((sum, group) => sum + Math.max(0, group.cost) * group.copies, 0);
   const narrowest = Math.min(...first.kinds.map((kind) => kind.shapes[0]?.width ?? 0));

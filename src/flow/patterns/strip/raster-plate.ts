@@ -43,6 +43,9 @@ export interface RasterSize {
   readonly mostX: number;
   readonly mostY: number;
   readonly relaxed: boolean;
+  /** Lists no longer than this are left whole: then nothing is lost by rounding. */
+  readonly wholeX?: number;
+  readonly wholeY?: number;
 }
 
 /** The shapes that fit the plate at all, one entry per kind and shape. */
@@ -75,7 +78,7 @@ function positions(
   origins: readonly number[],
   extra: readonly number[],
   steps: readonly { size: number; cap: number }[],
-  most: number,
+  { most, whole }: { readonly most: number; readonly whole: number },
 ): Positions {
   const inside = [...new Set([0, ...origins.filter((o) => o > 0 && o < limit)])];
   const least = Math.min(...steps.map((s) => s.size));
@@ -86,7 +89,7 @@ function positions(
     [...all, ...extra.filter((e) => e > 0)].filter((at) => at <= lastStart || at === limit),
   );
   const useful = [...set].sort((a, b) => a - b);
-  const list = thin(useful, most, new Set(inside), least);
+  const list = useful.length <= whole ? useful : thin(useful, most, new Set(inside), least);
   return { list, exact: list.length === useful.length, lastStart };
 }
 
@@ -124,8 +127,11 @@ export function rasterOf(plate: Plate, kinds: readonly Kind[], size: RasterSize)
     cap: Math.floor(limitY / (w + plate.ripKerf)),
   }));
   const edgesY = edges(plate, 'y');
-  const x = positions(limitX, edges(plate, 'x'), [], stepsX, size.mostX);
-  const y = positions(limitY, edgesY, raisedStrips(edgesY, widths), stepsY, size.mostY);
+  const x = positions(limitX, edges(plate, 'x'), [], stepsX, { most: size.mostX, whole: size.wholeX ?? 0 });
+  const y = positions(limitY, edgesY, raisedStrips(edgesY, widths), stepsY, {
+    most: size.mostY,
+    whole: size.wholeY ?? 0,
+  });
   const xs = Float64Array.from(x.list);
   const ys = Float64Array.from(y.list);
   const lengths = [...new Set(shapes.map((s) => s.length))].sort((a, b) => b - a);

@@ -73,6 +73,9 @@ export interface Fineness {
   readonly patternY: number;
   readonly boundX: number;
   readonly boundY: number;
+  /** Lists no longer than these are left whole for both; left out: none. */
+  readonly wholeX?: number;
+  readonly wholeY?: number;
   /** The same for quick searches, used where the others list many more. */
   readonly roughX: number;
   readonly roughY: number;
@@ -130,9 +133,9 @@ export function openStripPricer(
   meter: Meter,
   scratch = openScratch(),
 ): Pricer {
-  const { patternX, patternY, boundX, boundY, roughX, roughY } = fineness;
+  const { patternX, patternY, boundX, boundY, roughX, roughY, wholeX = 0, wholeY = 0 } = fineness;
   const listed = (mostX: number, mostY: number, relaxed: boolean): Raster | null =>
-    rasterOf(plate, kinds, { mostX, mostY, relaxed });
+    rasterOf(plate, kinds, { mostX, mostY, relaxed, wholeX, wholeY });
   const full = kept(() => listed(patternX, patternY, false));
   const opened = shapeOf(full.get());
   if (opened === null) return nothingFits;
@@ -153,7 +156,8 @@ export function openStripPricer(
   });
   const below = finely.get;
   const above = isComplete ? below : kept(() => sideOf(plate, listed(boundX, boundY, true)!, scratch)).get;
-  const roughly = kept(() => sideOf(plate, listed(roughX, roughY, false)!, scratch));
+  const roughRaster = (): Raster => rasterOf(plate, kinds, { mostX: roughX, mostY: roughY, relaxed: false })!;
+  const roughly = kept(() => sideOf(plate, roughRaster(), scratch));
   const rough = isLarge ? roughly.get : below;
   const memories: CountedMemories = new Map();
   /** The best pattern of one side, if it is worth more than the target. */
