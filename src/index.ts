@@ -133,7 +133,9 @@ export { tallyCsv, tallyText } from './decide/buy/tally/tally-rows.ts';
 export { type ComesOut, completer } from './decide/buy/comes-out/completer.ts';
 export { type SolveJob, solver } from './decide/buy/solve-job.ts';
 export { type DrawnGrade, drawnGrades } from './decide/buy/lumber/population.ts';
-export { type Lumber, type Visit, drawVisit } from './decide/buy/estimate/draw.ts';
+export { type Lumber, type Visit, drawMixedVisit, drawVisit } from './decide/buy/estimate/draw.ts';
+export { type Mix, type MixEstimate, hardestToFind, mixEstimate, mixesOf } from './decide/buy/estimate/mix.ts';
+export { wantedPieces } from './decide/buy/estimate/wanted.ts';
 export {
   type LumberWanted,
   lumberName,
@@ -141,7 +143,8 @@ export {
   ownedSuffice,
   toDraw,
 } from './decide/buy/estimate/lumber-wanted.ts';
-export { gradeEstimate, type LumberEstimate, priceOf } from './decide/buy/estimate/estimate.ts';
+export { type GradeEstimate, gradeEstimate, type LumberEstimate } from './decide/buy/estimate/estimate.ts';
+export { priceOf } from './decide/buy/estimate/grade-price.ts';
 export type { JobEstimate } from './decide/buy/estimate/estimate-words.ts';
 export { chanceChart } from './decide/buy/estimate/chance-chart.ts';
 export { estimatePage } from './decide/buy/estimate/estimate-page.ts';

@@ -183,6 +183,8 @@ describe('buy without a yard', () => {
     );
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toMatch(/grade +BF for 50 % +BF for 80 % +BF for 95 %/);
+    expect(out).toMatch(/^4\/4: ask for [\d.]+ BF of 1C\.[^\n]*No price is known of 2A/);
+    expect(out).toContain('Shopping list, 4/4:');
     expect(out).toContain('1C at $6.40 a board foot, as given');
     expect(out).toContain('net + 30 %');
     expect(out).toContain('6 imaginary visits');

@@ -25,6 +25,15 @@ describe('driving a solve', () => {
     expect(world.listeners()).toBe(0);
   });
 
+  it('writes a line every ten seconds where nobody watches, and none on a quick solve', async () => {
+    const clock = { now: 0 };
+    const world = testWorld({ now: () => clock.now, millisecondsBetweenLines: 10_000 });
+    await driveHere(({ stop }) => counting(stop, () => (clock.now += 300)), world, unlimited);
+    expect(world.err()).toBe(
+      'step 34: best 166.00, bound 100.00, 39.8 % apart\nstep 68: best 132.00, bound 100.00, 24.2 % apart\n',
+    );
+  });
+
   it('hears Ctrl-C between two steps and keeps what there is', async () => {
     const world = testWorld();
     const each = (step: number): void => {

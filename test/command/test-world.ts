@@ -27,6 +27,7 @@ export function testWorld(given: Partial<World> = {}): TestWorld {
     env: {},
     now: () => performance.now(),
     isTerminal: false,
+    millisecondsBetweenLines: Infinity,
     onInterrupt: (stop) => {
       stops.add(stop);
       return () => void stops.delete(stop);

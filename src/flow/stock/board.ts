@@ -27,6 +27,8 @@ export interface Board {
   readonly grade: string;
   /** Money for one whole copy, > 0 or 0. */
   readonly cost: number;
+  /** Set where the file gave no price and the shop's stands in: such a board says nothing of what its grade costs. */
+  readonly unpriced?: true;
   /** 0 to 10, how much the maker likes each face. */
   readonly lookA: number;
   readonly lookB: number;

@@ -1,8 +1,8 @@
 import { availableParallelism } from 'node:os';
 import { setImmediate } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
-import { type Visit, completer, drawVisit } from '../../index.ts';
-import type { VisitDone, VisitTask, VisitWork } from './visit-task.ts';
+import { type Visit, completer } from '../../index.ts';
+import { type VisitDone, type VisitTask, type VisitWork, visitOf } from './visit-task.ts';
 
 /** More threads than this bring little: an estimate is for a shop's computer. */
 const mostThreads = 8;
@@ -56,7 +56,7 @@ async function drawHere(
       const visit = task.from + step;
       if (visit >= task.to) continue;
       if (stop()) return;
-      const drawn = drawVisit(task.job, task.lumber, task.seed, visit, completer(task.seed));
+      const drawn = visitOf(task, visit, completer(task.seed));
       keep({ task: index, visit, drawn });
       await setImmediate();
     }

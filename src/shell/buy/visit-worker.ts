@@ -1,6 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { completer, drawVisit } from '../../index.ts';
-import type { VisitDone, VisitWork } from './visit-task.ts';
+import { completer } from '../../index.ts';
+import { type VisitDone, type VisitWork, visitOf } from './visit-task.ts';
 
 // A thread of its own: draws its share of the visits and posts each as it is done.
 const { tasks, share, of } = workerData as VisitWork;
@@ -8,7 +8,7 @@ tasks.forEach((task, index) => {
   const comesOut = completer(task.seed);
   for (let visit = task.from; visit < task.to; visit += 1) {
     if (visit % of !== share) continue;
-    const drawn = drawVisit(task.job, task.lumber, task.seed, visit, comesOut);
+    const drawn = visitOf(task, visit, comesOut);
     parentPort?.postMessage({ task: index, visit, drawn } satisfies VisitDone);
   }
 });

@@ -1,8 +1,8 @@
 import {
   type Board,
+  type GradeEstimate,
   type JobEstimate,
   type LumberWanted,
-  type Visit,
   drawnGrades,
   estimateCsv,
   estimateJson,
@@ -16,6 +16,7 @@ import {
   priceOf,
   toDraw,
 } from '../../index.ts';
+import { type Draw, drawMixes } from '../buy/draw-mixes.ts';
 import { drawVisits } from '../buy/draw-visits.ts';
 import { sanitiseFileName } from '../write/file-name.ts';
 import type { VisitTask } from '../buy/visit-task.ts';
@@ -38,31 +39,29 @@ export async function buyByEstimate(buying: Buying, priced: readonly Board[], wo
   if (suffices === null || ended === 'interrupted') return nothingYet(ended, world);
   const toBuy = wanted.filter((_, index) => suffices[index] === false);
   const tasks = toBuy.flatMap((lumber) => grades.map((grade) => taskOf(lumber, grade, buying)));
-  const visits = await watched(tasks, buying.limit, world);
+  const watch = watched(buying.limit, world);
+  const visits = await watch.draw(tasks, 'visits');
   const drawn = Math.min(options.draws, ...visits.map((list) => list.length));
   if (drawn < 1) {
     world.stderr.write('mantelwright: stopped before the first visit was drawn\n');
     exitWith(exitCodes.badInput);
   }
   const given = options.prices ?? new Map();
+  const graded = toBuy.map((lumber, at) => ({
+    wanted: lumber,
+    grades: grades.map((grade, index): GradeEstimate => {
+      const alike = priced.filter(({ species }) => isAskedFor(species, lumber.species));
+      const price = priceOf(grade, given, alike, lumber.nominalInches);
+      const own = visits[at * grades.length + index]!.slice(0, drawn);
+      return gradeEstimate(lumber, grade, price, own, toBuy.length);
+    }),
+  }));
+  const mixes = await drawMixes(graded, drawn, options.seed, watch.draw);
   const estimate: JobEstimate = {
-    lumber: wanted.map((lumber) => ({
-      wanted: lumber,
-      grades: (toBuy.includes(lumber) ? grades : []).map((grade, index) =>
-        gradeEstimate(
-          lumber,
-          grade,
-          priceOf(
-            grade,
-            given,
-            priced.filter(({ species }) => isAskedFor(species, lumber.species)),
-            job.shop.pricePerBoardFoot,
-          ),
-          visits[toBuy.indexOf(lumber) * grades.length + index]!.slice(0, drawn),
-          toBuy.length,
-        ),
-      ),
-    })),
+    lumber: wanted.map((lumber) => {
+      const at = toBuy.indexOf(lumber);
+      return { wanted: lumber, grades: graded[at]?.grades ?? [], mix: mixes[at] ?? null };
+    }),
     seed: options.seed,
     visits: drawn,
     owned: job.boards.reduce((sum, { quantity }) => sum + quantity, 0),
@@ -92,27 +91,32 @@ function chartName(wanted: LumberWanted, all: readonly LumberWanted[]): string {
 }
 
 function taskOf(wanted: LumberWanted, grade: (typeof drawnGrades)[number], { options }: Buying): VisitTask {
-  return { ...toDraw(wanted, grade), seed: options.seed, from: 0, to: options.draws };
+  return { ...toDraw(wanted, grade), mix: null, seed: options.seed, from: 0, to: options.draws };
 }
 
-/** Draws with a progress line; Ctrl-C and the time limit end it with the visits drawn so far. */
-async function watched(tasks: readonly VisitTask[], { deadline }: Limit, world: World): Promise<Visit[][]> {
-  const line = progressLine(world);
+/** Draws with a progress line; Ctrl-C and the time limit end it with the visits drawn so far, and nothing more is drawn. */
+function watched({ deadline }: Limit, world: World): { readonly draw: Draw } {
   let stopped = false;
-  const release = world.onInterrupt(() => (stopped = true));
-  try {
-    return await drawVisits(tasks, {
-      drawn: (done, of) => line.show({ doing: barOf(done, of), value: null, bound: null }),
-      stop: () => stopped || (deadline !== null && world.now() >= deadline),
-    });
-  } finally {
-    line.clear();
-    release();
-  }
+  return {
+    draw: async (tasks, what) => {
+      if (stopped || tasks.length === 0) return tasks.map(() => []);
+      const line = progressLine(world);
+      const release = world.onInterrupt(() => (stopped = true));
+      try {
+        return await drawVisits(tasks, {
+          drawn: (done, of) => line.show({ doing: barOf(what, done, of), value: null, bound: null }),
+          stop: () => stopped || (deadline !== null && world.now() >= deadline),
+        });
+      } finally {
+        line.clear();
+        release();
+      }
+    },
+  };
 }
 
 /** `visits [######......] 120 of 400` */
-function barOf(done: number, of: number): string {
+function barOf(what: string, done: number, of: number): string {
   const filled = Math.round((24 * done) / Math.max(1, of));
-  return `visits [${'#'.repeat(filled)}${'.'.repeat(24 - filled)}] ${done} of ${of}`;
+  return `${what} [${'#'.repeat(filled)}${'.'.repeat(24 - filled)}] ${done} of ${of}`;
 }

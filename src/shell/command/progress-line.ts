@@ -5,7 +5,7 @@ import type { World } from './world.ts';
 const millisecondsBetween = 100;
 const widest = 78;
 
-/** One line on a terminal that is drawn over and over; silent where nobody watches. */
+/** One line on a terminal that is drawn over and over; where nobody watches, a line of its own every ten seconds. */
 export interface ProgressLine {
   show(progress: Progress): void;
   say(words: string): void;
@@ -14,7 +14,7 @@ export interface ProgressLine {
 
 /** Starts a progress line on the world's stderr. Cost values are shown as money without a currency, as in the files. */
 export function progressLine(world: World): ProgressLine {
-  let last = -Infinity;
+  let last = world.isTerminal ? -Infinity : world.now();
   let drawn = false;
   const draw = (words: string): void => {
     drawn = true;
@@ -22,9 +22,11 @@ export function progressLine(world: World): ProgressLine {
   };
   return {
     show: (progress) => {
-      if (!world.isTerminal || world.now() - last < millisecondsBetween) return;
+      const between = world.isTerminal ? millisecondsBetween : world.millisecondsBetweenLines;
+      if (world.now() - last < between) return;
       last = world.now();
-      draw(progressWords(progress));
+      if (world.isTerminal) draw(progressWords(progress));
+      else world.stderr.write(`${progressWords(progress)}\n`);
     },
     say: (words) => {
       if (!world.isTerminal) return;

@@ -24,6 +24,8 @@ export interface World {
   now(): number;
   /** Whether a person watches stderr: progress and colour only then. */
   readonly isTerminal: boolean;
+  /** How often a long command writes a line of progress where nobody watches, so that a log shows that it lives. */
+  readonly millisecondsBetweenLines: number;
   /** Calls `stop` at the first Ctrl-C instead of ending the process; returns how to take that back. */
   onInterrupt(stop: () => void): () => void;
 }
@@ -37,6 +39,7 @@ export function worldOf(process: NodeJS.Process): World {
     env: process.env,
     now: () => performance.now(),
     isTerminal: isatty(standardError),
+    millisecondsBetweenLines: 10_000,
     onInterrupt: (stop) => {
       // Once: the second Ctrl-C finds no listener, and ends the process as it would any other.
       process.once('SIGINT', stop);

@@ -136,6 +136,7 @@ function boardOf(named: NamedTable, row: CsvRow, name: string, shop: Shop): Unpr
     species: field('species').text,
     grade: field('grade').text,
     cost: costField(named, field('price'), shop),
+    ...(field('price').text === '' ? { unpriced: true as const } : {}),
     lookA: look('look A'),
     lookB: look('look B'),
     tone: field('tone').text,

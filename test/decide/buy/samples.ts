@@ -53,6 +53,8 @@ function visits(first: number, step: number, failed: number): Visit[] {
       boardArea: done ? 100 + index : 0,
       unfound: done ? [] : ['the run facing'],
       broken: [],
+      sought: [],
+      before: 0,
     };
   });
 }
@@ -60,9 +62,10 @@ function visits(first: number, step: number, failed: number): Visit[] {
 /** An estimate of two grades from those visits. */
 export function sampleEstimate(): LumberEstimate {
   const wanted = lumberWanted(mantelJob).wanted[0]!;
-  const price = { perFoot: 9.8, source: 'given' } as const;
+  const price = { perFoot: 9.8, source: 'given', range: null } as const;
   return {
     wanted,
+    mix: null,
     grades: [
       gradeEstimate(wanted, 'FAS', price, visits(14, 1, 0)),
       gradeEstimate(wanted, '1C', { ...price, perFoot: 6.4 }, visits(18, 2, 5)),

@@ -17,6 +17,8 @@ function visit(cart: readonly number[], enough: number | null): Visit {
     boardArea: enough === null ? 0 : 100,
     unfound: [],
     broken: [],
+    sought: [],
+    before: 0,
   };
 }
 

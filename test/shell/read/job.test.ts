@@ -70,6 +70,7 @@ describe('a job with nothing but what is needed', () => {
           grade: '',
           // By hand: 96 × 6 / 144 = 4 board feet at 10.
           cost: 40,
+          unpriced: true,
           lookA: 5,
           lookB: 5,
           tone: '',

@@ -9,7 +9,7 @@ import type { ComesOut, ComingOut } from '../comes-out/completer.ts';
 import { leastFor } from './cart.ts';
 import { mayComeOut } from './may-come-out.ts';
 import { type Pile, pickBoards, pileOf, spares } from './pick-boards.ts';
-import { wantedPieces } from './wanted.ts';
+import { type Wanted, wantedName, wantedPieces } from './wanted.ts';
 
 /** The lumber to be imagined: one grade of one thickness, as sold. */
 export interface Lumber {
@@ -39,6 +39,19 @@ export interface Visit {
   readonly unfound: readonly string[];
   /** Runs that had to be broken for the job to come out of this pile; none where all are whole, or where it does not come out. */
   readonly broken: readonly RunInStretches[];
+  /** Of the boards that were enough: what each was looked for, as far as it was for something. */
+  readonly sought: readonly Sought[];
+  /** Board feet bought before, of another grade, for what is hardest to find; 0 where one grade is asked for. */
+  readonly before: number;
+}
+
+/** A piece or strip that a board was looked for: its blank, ticks. */
+export interface Sought {
+  readonly name: string;
+  readonly length: number;
+  readonly width: number;
+  /** For one of the strips that the piece is glued up from. */
+  readonly isStrip: boolean;
 }
 
 /** Boards in the pile of one visit: some 250 to 400 board feet, a stack as a small yard has it (ours). */
@@ -65,7 +78,7 @@ export function drawVisit(job: Job, lumber: Lumber, seed: number, visit: number,
 
 /** The visit with the runs as they are in this job. */
 function visitTo(job: Job, { pile, feet }: FoundPile, comesOut: ComesOut): Visit {
-  const { needed, unfound } = pickBoards(job, pile);
+  const { needed, lookedFor, unfound } = pickBoards(job, pile);
   const order = [...firstOf(inOrder(job, pile, needed), needed.length + mostSpares)];
   const found = unfound.length === 0 ? leastPrefix(job, pile, order, needed.length, comesOut) : null;
   let total = 0;
@@ -73,10 +86,49 @@ function visitTo(job: Job, { pile, feet }: FoundPile, comesOut: ComesOut): Visit
     cart: order.map((at) => (total += feet(at))),
     enough: found === null ? null : found.boards.length,
     ...areas(found, job.boards.length),
-    unfound: unfound.map(({ parts }) =>
-      parts.length > 1 ? `the run ${parts[0]!.run ?? ''}` : parts[0]!.name,
-    ),
+    unfound: unfound.map(wantedName),
+    sought: lookedFor.slice(0, found?.boards.length ?? 0).map(soughtOf),
+    before: 0,
     broken: [],
+  };
+}
+
+function soughtOf(piece: Wanted): Sought {
+  const whole = piece.parts.length > 1 ? null : piece.parts[0]!;
+  return {
+    name: wantedName(piece),
+    length: piece.length,
+    width: piece.width,
+    isStrip: whole !== null && whole.grain !== 'across' && piece.width < whole.width,
+  };
+}
+
+/**
+ * One visit with two piles: what is hardest to find comes out of the first, of a better grade, and the rest out of what
+ * is left of those boards and of the second.
+ * @param hardest names of the things looked for in the first pile (`wantedName`)
+ */
+export function drawMixedVisit(
+  job: Job,
+  first: Lumber,
+  hardest: string,
+  lumber: Lumber,
+  seed: number,
+  visit: number,
+  comesOut: ComesOut,
+): Visit {
+  const { pile, feet } = pileOfVisit(first, seed, visit);
+  const list = wantedPieces(job).filter((piece) => wantedName(piece) === hardest);
+  const { needed, lookedFor, unfound } = pickBoards(job, pile, list);
+  const bought = needed.map((at) => ({ ...pile.board(at), name: `better ${at + 1}` }));
+  const rest = drawVisit({ ...job, boards: [...job.boards, ...bought] }, lumber, seed, visit, comesOut);
+  const isFound = unfound.length === 0;
+  return {
+    ...rest,
+    enough: isFound ? rest.enough : null,
+    unfound: [...unfound.map(wantedName), ...rest.unfound],
+    sought: [...lookedFor.map(soughtOf), ...rest.sought],
+    before: needed.reduce((sum, at) => sum + feet(at), 0),
   };
 }
 

@@ -1,8 +1,11 @@
 import { writeCsv } from '../../../base/csv/write-csv.ts';
 import { ticksPerInch } from '../../../base/units/tick.ts';
 import { cellText, textColumns } from '../../../flow/sheet/text/columns.ts';
-import { decimal, money } from '../../../flow/sheet/words/number-text.ts';
+import { decimal } from '../../../flow/sheet/words/number-text.ts';
 import type { LumberEstimate } from './estimate.ts';
+import { moneyFor } from './grade-price.ts';
+import { askedRows, boardRows, ownedWords, spareLines, verdictWords } from './list-words.ts';
+import { shoppingList } from './shopping-list.ts';
 import { lumberName } from './lumber-wanted.ts';
 import {
   type JobEstimate,
@@ -20,17 +23,49 @@ import { askedChances } from './summary.ts';
 
 /** The estimate for a terminal. No line end at the end. */
 export function estimateText(estimate: JobEstimate): string {
-  const blocks = estimate.lumber.map(lumberLines);
+  const verdicts = estimate.lumber.map(verdictWords);
+  const blocks = estimate.lumber
+    .filter(({ grades }) => grades.length > 0)
+    .flatMap((lumber) => [listLines(lumber), lumberLines(lumber)]);
   const thick = estimate.tooThick.map((name) => `${cellText(name, 40)}: thicker than any standard lumber`);
-  return [...blocks, thick, methodWords(estimate)]
+  return [verdicts, ...blocks, thick, methodWords(estimate)]
     .filter((lines) => lines.length > 0)
     .map((lines) => lines.join('\n'))
     .join('\n\n');
 }
 
+/** The shopping list: what to ask for, which boards to look for, spares. */
+function listLines(lumber: LumberEstimate): string[] {
+  const list = shoppingList(lumber);
+  if (list === null) return [];
+  const { shop } = lumber.wanted.job;
+  const asked = textColumns(
+    [
+      { head: 'ask for', most: 90 },
+      { head: 'cost', most: 16, right: true },
+      { head: 'comes out', most: 10, right: true },
+    ],
+    askedRows(list),
+  );
+  const boards = textColumns(
+    [
+      { head: 'how many', most: 12, right: true },
+      { head: `board at least, ${shop.units}`, most: 30, right: true },
+      { head: 'in it', most: 60 },
+      { head: 'for', most: 90 },
+    ],
+    boardRows(list, shop),
+  );
+  return [
+    `Shopping list, ${lumberName(lumber.wanted)}:`,
+    ...(list.asked.length === 0 ? [] : [...asked, '']),
+    ...boards,
+    ...spareLines(list, shop),
+  ];
+}
+
 function lumberLines(lumber: LumberEstimate): string[] {
   const { wanted, grades } = lumber;
-  if (grades.length === 0) return [cheapestWords(lumber)];
   const chances = askedChances.map((chance) => `${Math.round(chance * 100)} %`);
   const quantities = textColumns(
     [
@@ -62,7 +97,7 @@ function lumberLines(lumber: LumberEstimate): string[] {
     '',
     ...thumbs,
     '',
-    ...grades.map(({ grade, price }) => `${grade} at ${priceText(price)}`),
+    ...grades.map(priceText),
     ...grades.flatMap(grainWords),
     ...grades.flatMap(unfoundWords),
   ];
@@ -95,7 +130,7 @@ export function estimateCsv(estimate: JobEstimate): string {
         ...[...start, 'quantity for a chance', number(chance, 2), '', ''],
         ...[number(boardFeet, 1), number(low, 1), number(high, 1), number(broughtHome, 1)],
         number(price.perFoot, 2),
-        number(broughtHome === null ? null : broughtHome * price.perFoot, 2),
+        number(moneyFor(broughtHome, price), 2),
         ...tail,
       ]);
       const thumb = thumbs.map(({ percent, boardFeet, chance }) => [
@@ -106,7 +141,14 @@ export function estimateCsv(estimate: JobEstimate): string {
           number(chance.low, 4),
           number(chance.high, 4),
         ],
-        ...[number(boardFeet, 0), '', '', '', number(price.perFoot, 2), number(boardFeet * price.perFoot, 2)],
+        ...[
+          number(boardFeet, 0),
+          '',
+          '',
+          '',
+          number(price.perFoot, 2),
+          number(moneyFor(boardFeet, price), 2),
+        ],
         ...tail,
       ]);
       return [...asked, ...thumb];
@@ -135,39 +177,26 @@ export function estimateJson(job: string, estimate: JobEstimate): string {
     ownedBoards: estimate.owned,
     tooThick: estimate.tooThick,
     method: methodWords(estimate),
-    lumber: estimate.lumber.map(({ wanted, grades }) => ({
-      species: wanted.species,
-      thickness: wanted.nominalThickness,
-      netBoardFeet: wanted.netBoardFeet,
-      ownedSuffices: grades.length === 0,
-      grades: grades.map(({ grade, price, summary, thumbs, expectedCost, unfound, visits }) => ({
-        grade,
-        price,
-        ...summary,
-        expectedCost,
-        thumbs,
-        unfound,
-        draws: visits.map(({ cart, enough, broken }) => ({ cart, enough, broken })),
-      })),
-    })),
+    lumber: estimate.lumber.map((lumber) => {
+      const { wanted, grades, mix } = lumber;
+      return {
+        species: wanted.species,
+        thickness: wanted.nominalThickness,
+        netBoardFeet: wanted.netBoardFeet,
+        ownedSuffices: grades.length === 0,
+        verdict: verdictWords(lumber),
+        shoppingList: shoppingList(lumber),
+        mix: mix === null ? null : { ...mix, visits: mix.visits.length },
+        grades: grades.map(({ grade, price, summary, thumbs, expectedCost, unfound, visits }) => ({
+          grade,
+          price,
+          ...summary,
+          expectedCost,
+          thumbs,
+          unfound,
+          draws: visits.map(({ cart, enough, broken }) => ({ cart, enough, broken })),
+        })),
+      };
+    }),
   })}\n`;
-}
-
-const ownedWords = 'what is owned suffices: nothing has to be bought';
-
-/** The estimate in one line: the cheapest grade for an 80 % chance, or that nothing has to be bought. */
-export function cheapestWords(lumber: LumberEstimate): string {
-  if (lumber.grades.length === 0) return `${lumberName(lumber.wanted)}: ${ownedWords}.`;
-  const costs = lumber.grades.flatMap(({ grade, price, summary }) => {
-    const quantity = summary.quantities.find(({ chance }) => chance === 0.8);
-    if (quantity === undefined || quantity.boardFeet === null || quantity.broughtHome === null) return [];
-    return [{ grade, feet: quantity.boardFeet, cost: quantity.broughtHome * price.perFoot }];
-  });
-  if (costs.length === 0) return `${lumberName(lumber.wanted)}: no grade gives the job in 80 % of the piles.`;
-  const best = costs.reduce((a, b) => (b.cost < a.cost ? b : a));
-  const others = costs
-    .filter((other) => other !== best)
-    .map((other) => `${other.grade} ${money(other.cost)}`);
-  const beside = others.length === 0 ? '' : ` (${others.join(', ')})`;
-  return `${lumberName(lumber.wanted)}: ask for ${decimal(best.feet, 1)} BF of ${best.grade}: for an 80 % chance it costs least, some ${money(best.cost)}${beside}.`;
 }

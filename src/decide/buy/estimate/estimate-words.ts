@@ -2,7 +2,8 @@ import { counted, decimal, money, percent } from '../../../flow/sheet/words/numb
 import { stretchWords } from '../../../flow/sheet/words/grain-words.ts';
 import { nameText } from '../../../flow/sheet/words/named.ts';
 import { pileSize } from './draw.ts';
-import type { GradeEstimate, GradePrice, LumberEstimate, Thumb } from './estimate.ts';
+import type { GradeEstimate, LumberEstimate, Thumb } from './estimate.ts';
+import { type GradePrice, moneyFor } from './grade-price.ts';
 import type { Quantity, Share } from './summary.ts';
 
 /** An estimate for a job: the lumber of each thickness, and how it was drawn. */
@@ -17,15 +18,19 @@ export interface JobEstimate {
   readonly tooThick: readonly string[];
 }
 
-/** `34.5 (31.0 to 36.5)`; words where the visits do not reach the chance. */
+/** `34.5 (31.0 to 36.5)`; words where the visits do not reach the chance, or do not say how much more it may be. */
 export function quantityText({ boardFeet, low, high }: Quantity): string {
   if (boardFeet === null) return 'not reached';
-  return `${decimal(boardFeet, 1)} (${low === null ? '?' : decimal(low, 1)} to ${high === null ? 'more' : decimal(high, 1)})`;
+  if (low === null && high === null) return decimal(boardFeet, 1);
+  const span =
+    low === null ? `up to ${decimal(high!, 1)}` : high === null ? `at least ${decimal(low, 1)}` : null;
+  return `${decimal(boardFeet, 1)} (${span ?? `${decimal(low!, 1)} to ${decimal(high!, 1)}`})`;
 }
 
 /** Money for a quantity: what comes home, at the grade's price. */
 export function costText(quantity: Quantity, price: GradePrice): string {
-  return quantity.broughtHome === null ? '' : money(quantity.broughtHome * price.perFoot);
+  const cost = moneyFor(quantity.broughtHome, price);
+  return cost === null ? '' : money(cost);
 }
 
 /** `84 % (78 to 88)` */
@@ -49,14 +54,16 @@ export function yieldText({ summary }: GradeEstimate): string {
   return `${percent(summary.yield)}${span}`;
 }
 
-/** Where a price comes from. */
-export function priceText({ perFoot, source }: GradePrice): string {
-  const from = {
-    given: 'as given',
-    'boards of that grade': 'from your boards of that grade',
-    'shop price': 'the shop price',
-  };
-  return `${money(perFoot)} a board foot, ${from[source]}`;
+/** What a grade costs, and where that price comes from, with its range. */
+export function priceText({ grade, price }: Pick<GradeEstimate, 'grade' | 'price'>): string {
+  const { perFoot, range } = price;
+  if (perFoot === null) return `${grade}: no price known; ask the yard, then say --prices ${grade}=…`;
+  const at = `${grade} at ${money(perFoot)} a board foot`;
+  if (range === null) return `${at}, as given`;
+  const boards = counted(range.boards, 'board');
+  return range.high - range.low < 0.005
+    ? `${at}, from ${boards} of that grade in your files`
+    : `${at}, the usual price of ${boards} of that grade in your files (${money(range.low)} to ${money(range.high)})`;
 }
 
 /** What holds a grade up, where pieces could not be had in at least one visit of ten. */

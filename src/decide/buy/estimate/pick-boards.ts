@@ -24,6 +24,8 @@ export function pileOf(size: number, make: (at: number) => Board): Pile {
 export interface Picked {
   /** Places in the pile that the cut list needs by eye, in the order they are taken. */
   readonly needed: readonly number[];
+  /** For each of these, the piece (or strip of a piece) that it was looked for. */
+  readonly lookedFor: readonly Wanted[];
   /** Pieces that no board of the pile can give. */
   readonly unfound: readonly Wanted[];
 }
@@ -34,17 +36,20 @@ export interface Picked {
  * is taken and filled with what else fits, and so on. A piece that no board can give whole is looked for in strips where
  * its glue-up allows.
  * @param job its boards are those owned
+ * @param list what is looked for, longest first
  */
-export function pickBoards(job: Job, pile: Pile): Picked {
-  let left: readonly Wanted[] = wantedPieces(job);
+export function pickBoards(job: Job, pile: Pile, list: readonly Wanted[] = wantedPieces(job)): Picked {
+  let left = list;
   for (const board of copiesOf(job)) left = fillBoard({ board, taken: [] }, left, job.shop).left;
   const needed: number[] = [];
+  const lookedFor: Wanted[] = [];
   const unfound: Wanted[] = [];
   while (left.length > 0) {
     const [longest, ...others] = left as readonly [Wanted, ...Wanted[]];
     const at = firstGiving(longest, pile, job, new Set(needed));
     if (at !== null) {
       needed.push(at);
+      lookedFor.push(longest);
       left = fillBoard({ board: pile.board(at), taken: [] }, left, job.shop).left;
     } else {
       const strips = inStrips(longest, pile, job);
@@ -52,7 +57,7 @@ export function pickBoards(job: Job, pile: Pile): Picked {
       left = longestFirst([...(strips ?? []), ...others]);
     }
   }
-  return { needed, unfound };
+  return { needed, lookedFor, unfound };
 }
 
 /** Spares: the boards of the pile not taken yet that could give any piece at all, from the top. */

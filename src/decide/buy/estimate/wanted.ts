@@ -17,6 +17,11 @@ export interface Wanted {
   readonly strips: readonly { readonly count: number; readonly width: number }[];
 }
 
+/** What a piece is called when it is looked for: its part, or the run it is the strip of. */
+export function wantedName({ parts }: Pick<Wanted, 'parts'>): string {
+  return parts.length > 1 ? `the run ${parts[0]!.run ?? ''}` : parts[0]!.name;
+}
+
 /**
  * The cut list as a buyer carries it in his head: longest first, the wider of equals first; every copy on its own, a run
  * as the one strip that it is cut from, just as the solver sees it.

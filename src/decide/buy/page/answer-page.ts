@@ -9,6 +9,7 @@ import { nameText } from '../../../flow/sheet/words/named.ts';
 const answerStyle = `
 .chart svg { display: block; width: 100%; height: auto; max-width: 38rem; }
 .choice { border-top: 2px solid #000; margin: 1rem 0; padding-top: .4rem; break-inside: avoid; }
+.list { break-after: page; }
 .verdict ul { margin: .3rem 0; padding-left: 1.2rem; }
 `;
 
