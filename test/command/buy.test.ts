@@ -138,7 +138,7 @@ describe('the yard trip of the fixtures', () => {
     const again = await runIn(testWorld(), 'buy', folder);
     expect(again.out).toMatch(/^What is owned suffices: nothing has to be bought\./);
     const estimated = await runIn(testWorld(), 'buy', folder, '--estimate');
-    expect(estimated.out).toContain('4/4: what is owned suffices: nothing has to be bought.');
+    expect(estimated.out).toContain('4/4 black cherry: what is owned suffices: nothing has to be bought.');
   });
 
   it('offers what is left of a row of which copies are owned, and keeps the two apart', async () => {

@@ -81,7 +81,7 @@ function forText({ name, isStrip, broken }: BoardSought, shop: Shop): string {
 /** Two lines on spares: what more makes it surer, and which spare board helps the most. */
 export function spareLines({ surer, boards }: ShoppingList, shop: Shop): string[] {
   const chance = surer === null ? '95 %' : `${Math.round(100 * surer.chance)} %`;
-  const cost = surer?.cost == null ? '' : `, some ${money(surer.cost)}`;
+  const cost = surer === null || surer.cost === null ? '' : `, some ${money(surer.cost)}`;
   const more =
     surer === null
       ? `No quantity of it reaches a chance of ${chance}: see the boards before you pay, or take a better grade.`

@@ -94,7 +94,7 @@ function quantityOf({ summary }: Pick<GradeEstimate, 'summary'>, asked: number):
 
 /** The visits that a line stands on; where no line reaches the chance, those of the grade with the most that came out. */
 function visitsOf({ grades, mix }: LumberEstimate, best: Asked | null): readonly Visit[] {
-  if (best?.first != null && mix !== null) return mix.visits;
+  if ((best?.first ?? null) !== null && mix !== null) return mix.visits;
   const one = grades.find(({ grade }) => grade === best?.grade);
   return (one ?? grades.reduce((a, b) => (b.summary.completed > a.summary.completed ? b : a))).visits;
 }
