@@ -134,7 +134,13 @@ export { type ComesOut, completer } from './decide/buy/comes-out/completer.ts';
 export { type SolveJob, solver } from './decide/buy/solve-job.ts';
 export { type DrawnGrade, drawnGrades } from './decide/buy/lumber/population.ts';
 export { type Lumber, type Visit, drawMixedVisit, drawVisit } from './decide/buy/estimate/draw.ts';
-export { type Mix, type MixEstimate, hardestToFind, mixEstimate, mixesOf } from './decide/buy/estimate/mix.ts';
+export {
+  type Mix,
+  type MixEstimate,
+  hardestToFind,
+  mixEstimate,
+  mixesOf,
+} from './decide/buy/estimate/mix.ts';
 export { wantedPieces } from './decide/buy/estimate/wanted.ts';
 export {
   type LumberWanted,
