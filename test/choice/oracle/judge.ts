@@ -72,11 +72,12 @@ export function judge(highs: Highs, tiny: TinyJob, options: SolveOptions): Judge
   const slack = 1e-6 * (1 + Math.abs(best) + (isMost ? 0 : lacking));
   const sign = isMost ? -1 : 1;
   // Before the offcuts are known the value is only a bound on the cost.
-  const { bound, gap } = layout.proof;
-  // With parts short the layout tells no bound: the solver's own is judged.
-  const said = bound === null || gap === null ? choice.proof : { ...layout.proof, bound, gap };
+  const { value, bound: told } = layout.proof;
+  // With parts short the layout tells no bound: the solver's own is judged, beside what the layout costs with its offcuts.
+  const bound = told ?? (isMost ? choice.proof.bound : Math.min(value, choice.proof.bound));
+  const proven = told === null ? Math.abs(value - bound) <= slack : layout.proof.proven;
+  const said: Proof = { value, bound, gap: layout.proof.gap ?? 0, proven };
   const proofs = job.shop.offcutCredit > 0 ? [said] : [said, choice.proof];
   const wrong = new Set(proofs.flatMap((proof) => wrongWith(proof, best, sign, slack)));
-  const { value, proven } = said;
   return { wrong: [...faults, ...wrong], proven, isBest: Math.abs(value - best) <= slack };
 }
