@@ -46,6 +46,16 @@ export { breakRun, facingRun, type RunGroups } from './flow/plan/run-break.ts';
 // parts and stock: what to cut, and from what
 export type * from './flow/parts/part.ts';
 export { isAskedFor, type Match } from './flow/parts/match.ts';
+export type { PartRow } from './flow/parts/part-row.ts';
+export {
+  adopted,
+  losesWork,
+  type MadeOtherwise,
+  type PartField,
+  replan,
+  type Replanned,
+  type RowChange,
+} from './flow/parts/replan.ts';
 export { planParts } from './flow/parts/plan-parts.ts';
 export type { Board, Surface } from './flow/stock/board.ts';
 export { usable } from './flow/stock/usable.ts';

@@ -248,6 +248,10 @@ const sayings: Sayings = {
     words: `the ${what} up to here are together larger than can be reckoned exactly`,
     mend: 'check the unit and the quantities',
   }),
+  'no record': () => ({
+    words: 'planned: this is not what a plan writes there, so what you changed in the row cannot be told',
+    mend: 'put it back, or empty it: then the row is your own, and no plan changes it',
+  }),
   'no rows': ({ what }) => ({ words: `there is no ${what}`, mend: `add a line for each ${what}` }),
 
   'not written on': ({ what }) => ({

@@ -65,7 +65,9 @@ describe('new', () => {
   it('makes the example, which can be laid out as it is', async () => {
     const world = testWorld();
     expect(await runIn(world, 'new', 'my mantel')).toMatchObject({ code: 0, err: '' });
-    expect(world.out()).toContain('mantelwright layout "my mantel"');
+    expect(world.out()).toMatch(
+      /plan "my mantel"[\s\S]*buy "my mantel"[\s\S]*layout "my mantel"[\s\S]*rack put "my mantel"/,
+    );
     const made = namesBelow(join(world.cwd, 'my mantel'));
     expect(made).toEqual(
       ['README.txt', 'boards.csv', 'defects.csv', 'legs.csv', 'mantel.csv', 'parts.csv', 'shop.csv'].sort(),
@@ -78,7 +80,12 @@ describe('new', () => {
     const world = testWorld();
     expect((await runIn(world, 'new', 'job', '--blank')).code).toBe(0);
     const folder = join(world.cwd, 'job');
-    expect(namesBelow(folder)).toEqual(['boards.csv', 'defects.csv', 'legs.csv', 'mantel.csv', 'shop.csv']);
+    expect(namesBelow(folder)).toEqual(
+      ['README.txt', 'boards.csv', 'defects.csv', 'legs.csv', 'mantel.csv', 'shop.csv'].sort(),
+    );
+    const told = readFileSync(join(folder, 'README.txt'), 'utf8');
+    for (const name of namesBelow(folder).filter((one) => one.endsWith('.csv'))) expect(told).toContain(name);
+    expect(told).not.toContain('cherry');
     const unfilled = await runIn(testWorld(), 'plan', folder);
     expect(unfilled.code).toBe(2);
     expect(unfilled.err).toMatch(/face height/);
@@ -117,12 +124,16 @@ describe('plan', () => {
     const mine = readFileSync(join(folder, 'parts.csv'), 'utf8');
     const before = namesBelow(folder);
     const refused = await runIn(testWorld(), 'plan', folder);
-    expect(refused).toMatchObject({ code: 2, out: '' });
+    expect(refused.code).toBe(2);
     expect(refused.err).toMatch(/--overwrite/);
+    expect(refused.out).toMatch(/front facing/);
     expect(readFileSync(join(folder, 'parts.csv'), 'utf8')).toBe(mine);
-    expect(namesBelow(folder)).toEqual(before);
+    expect(namesBelow(folder).filter((name) => !name.startsWith('out'))).toEqual(before);
     expect(await runIn(testWorld(), 'plan', folder, '--overwrite')).toMatchObject({ code: 0, err: '' });
-    expect(readFileSync(join(folder, 'parts.csv'), 'utf8')).toMatch(/front facing/);
+    const planned = readFileSync(join(folder, 'parts.csv'), 'utf8');
+    expect(planned).toMatch(/^front facing,/m);
+    // Rows of one's own stay.
+    expect(planned).toMatch(/^front,1,40,5 1\/2,3\/4,/m);
   });
 
   it('breaks the run of the facing where no board holds it, and says where', async () => {
@@ -148,7 +159,9 @@ describe('plan', () => {
     writeFileSync(join(folder, 'boards.csv'), `board,length,width,thickness\n${rows.join('')}`);
     const { code, out } = await runIn(testWorld(), 'layout', folder, '--effort', '0');
     expect(code).toBe(0);
-    expect(out).toMatch(/facing is cut as left cap \| .*: no board holds .* clear/);
+    expect(out).toMatch(
+      /facing is cut as left cap \+ left return facing \| front facing .*: no board holds .* clear/,
+    );
     expect(out).toMatch(/Whole, it takes one more board, at least/);
     expect((await runIn(testWorld(), 'check', folder, join(folder, 'out', 'layout.json'))).code).toBe(0);
   });
@@ -224,7 +237,7 @@ describe('layout', () => {
 
   it('leaves the mantel out of the sheet when the parts are no longer its own', async () => {
     const folder = jobFolder({ ...wall });
-    expect((await runIn(testWorld(), 'layout', folder)).code).toBe(0);
+    expect((await runIn(testWorld(), 'layout', folder, '--keep-parts')).code).toBe(0);
     expect(readFileSync(join(folder, 'out', 'sheet.html'), 'utf8')).not.toContain('The mantel in section');
   });
 

@@ -7,7 +7,6 @@ import {
   failure,
   readCsv,
   success,
-  writeCsv,
   writeLength,
 } from '../../index.ts';
 import { boardColumns } from '../read/boards.ts';
@@ -17,6 +16,7 @@ import { folded } from '../read/named-table.ts';
 import { readTextFile } from '../read/text-file.ts';
 import { writeAllAtomically } from '../write/atomically.ts';
 import { priceText, writeBoardsCsv } from '../write/boards-csv.ts';
+import { likeBefore } from '../write/like-before.ts';
 import type { Problem } from '../print-problem.ts';
 
 type Column = (typeof boardColumns)[number]['name'];
@@ -80,7 +80,7 @@ export function withBoards(
       rows.push(names.map((name) => (name === undefined ? '' : (cells.get(name)?.text ?? ''))));
     }
   }
-  return success(joined([header, ...rows], text, table));
+  return success(likeBefore([header, ...rows], text, table));
 }
 
 /** A board's cells by column, and whether each says more than its column's default would. */
@@ -106,17 +106,4 @@ function cellsOf(
     ['note', board.note, ''],
   ];
   return new Map(cells.map(([name, text, byDefault]) => [name, { text, says: text !== byDefault }]));
-}
-
-/** Rows as a file like the one before: its delimiter, line ends and byte-order mark. */
-function joined(rows: readonly (readonly string[])[], before: string, { delimiter }: CsvTable): string {
-  const lineEnd = /\r\n|\r|\n/.exec(before)?.[0] ?? '\n';
-  const mark = before.startsWith('\uFEFF') ? '\uFEFF' : '';
-  const cell = (text: string): string => {
-    if (text === '') return '';
-    const written = writeCsv([[text]]).replace(/\n$/, '');
-    const needsQuotes = text.includes(delimiter) && !written.startsWith('"');
-    return needsQuotes ? `"${written}"` : written;
-  };
-  return mark + rows.map((row) => row.map(cell).join(delimiter) + lineEnd).join('');
 }

@@ -12,12 +12,12 @@ import { gradesOption, pricesOption } from './grade-options.ts';
 import { numberOption } from './number-option.ts';
 import { openStockedJob } from './open-stock.ts';
 import { shownPath } from './shown-path.ts';
+import { ifStale, withPartsOptions } from './stale-parts.ts';
 import type { World } from './world.ts';
 
 /** `mantelwright buy JOB`: how many board feet of which grade, or which boards of the yard. */
 export function register(program: Command, world: World): void {
-  program
-    .command('buy')
+  withPartsOptions(program.command('buy'))
     .description('what to buy: board feet and grade, or with a yard.csv which of its boards to take')
     .argument('<job>', 'job folder')
     .option('--out <folder>', 'where the page and the table go (default: out in the job folder)')
@@ -39,7 +39,10 @@ export function register(program: Command, world: World): void {
 
 async function buyCommand(given: string, options: BuyOptions, world: World): Promise<void> {
   const limit = limitOf(options, world);
-  const opened = await openStockedJob(given, options, world, true);
+  const opened = await openStockedJob(given, options, world, {
+    buying: true,
+    ifStale: ifStale(options),
+  });
   const { folder } = opened;
   const job = options.nothingOwned === true ? { ...opened.job, boards: [] } : opened.job;
   if (job.parts.every(({ quantity }) => quantity === 0)) {

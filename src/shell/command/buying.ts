@@ -5,12 +5,13 @@ import { orEnd } from './end.ts';
 import type { RackOption } from './open-stock.ts';
 import { report } from './report.ts';
 import { shownPath } from './shown-path.ts';
+import type { PartsOptions } from './stale-parts.ts';
 import { told } from './told.ts';
 import type { World } from './world.ts';
 import { type TextFile, writeTogether } from './write-together.ts';
 
 /** Options of `buy` as they come from the argument reader. */
-export interface BuyOptions extends RackOption {
+export interface BuyOptions extends RackOption, PartsOptions {
   readonly out?: string;
   readonly json?: true;
   readonly seed: number;

@@ -3,12 +3,12 @@ import { describeFault, jobOfLayout, verify } from '../../index.ts';
 import { exitCodes, exitWith } from './end.ts';
 import { type RackOption, openStockedJob } from './open-stock.ts';
 import { readLayout } from './read-layout.ts';
+import { type PartsOptions, ifStale, withPartsOptions } from './stale-parts.ts';
 import type { World } from './world.ts';
 
 /** `mantelwright check JOB LAYOUT.json`: replays a layout against the job's files. */
 export function register(program: Command, world: World): void {
-  program
-    .command('check')
+  withPartsOptions(program.command('check'), false)
     .description(
       'replay a layout against the job, by code apart from the solver, and list what is wrong with it',
     )
@@ -18,8 +18,10 @@ export function register(program: Command, world: World): void {
       '--rack <file>',
       'the rack of offcuts, where the job names none (default: rack.csv beside the job folder)',
     )
-    .action(async (given: string, file: string, options: RackOption) => {
-      const { asWritten, open } = await openStockedJob(given, options, world);
+    .action(async (given: string, file: string, options: RackOption & PartsOptions) => {
+      const { asWritten, open } = await openStockedJob(given, options, world, {
+        ifStale: ifStale(options),
+      });
       const { shown, layout } = await readLayout(file, 'lay the job out first: mantelwright layout', world);
       const job = open === null ? asWritten : jobOfLayout(asWritten, open.rack, layout);
       const faults = verify(job, layout);

@@ -7,11 +7,12 @@ import { numberOption } from './number-option.ts';
 import { type RackOption, forRack, openStockedJob } from './open-stock.ts';
 import { focusOrEnd } from './show-face.ts';
 import { shownPath } from './shown-path.ts';
+import { type PartsOptions, ifStale, withPartsOptions } from './stale-parts.ts';
 import { told } from './told.ts';
 import type { World } from './world.ts';
 import { writeTogether } from './write-together.ts';
 
-interface FacesOptions extends RackOption {
+interface FacesOptions extends RackOption, PartsOptions {
   readonly part?: string;
   readonly out?: string;
   readonly json?: true;
@@ -25,8 +26,7 @@ const usualEffort = 0.1;
 
 /** `mantelwright faces JOB`: which board, and which face of it, becomes the front; what each choice costs. */
 export function register(program: Command, world: World): void {
-  program
-    .command('faces')
+  withPartsOptions(program.command('faces'))
     .description(
       'every board and face that could become the front: how it looks, what it costs, what it rules out',
     )
@@ -47,7 +47,7 @@ export function register(program: Command, world: World): void {
 
 async function facesCommand(given: string, options: FacesOptions, world: World): Promise<void> {
   const limit = limitOf(options, world);
-  const opened = await openStockedJob(given, options, world);
+  const opened = await openStockedJob(given, options, world, { ifStale: ifStale(options) });
   const { folder, job } = opened;
   const focus = focusOrEnd(job, options.part ?? null, world);
   const { seed, effort } = options;

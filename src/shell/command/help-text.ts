@@ -6,7 +6,7 @@ export function helpText(): string {
   return `
 Examples:
   mantelwright new my-mantel            a complete example to change, with a README.txt
-  mantelwright plan my-mantel           wall to parts, with drawings and cautions
+  mantelwright plan my-mantel           wall to parts, with drawings and cautions; again when a measurement changes
   mantelwright tally my-mantel          board feet, surface measure and grade of every board
   mantelwright buy my-mantel            what to ask for at the yard, or which of its boards to take
   mantelwright layout my-mantel         parts to cuts: my-mantel/out/sheet.html

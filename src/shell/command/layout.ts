@@ -24,12 +24,13 @@ import { writeParts } from './plan.ts';
 import { layoutJson, resultFiles } from './result-files.ts';
 import { shownPath } from './shown-path.ts';
 import { lastDrawings, removeStale } from './stale-drawings.ts';
+import { type PartsOptions, ifStale, withPartsOptions } from './stale-parts.ts';
 import { told } from './told.ts';
 import type { World } from './world.ts';
 import { type TextFile, writeTogether } from './write-together.ts';
 
 /** Options of `layout` as they come from the argument reader. */
-interface LayoutOptions extends RackOption {
+interface LayoutOptions extends RackOption, PartsOptions {
   readonly face?: string;
   readonly out?: string;
   readonly json?: true;
@@ -40,8 +41,7 @@ interface LayoutOptions extends RackOption {
 
 /** `mantelwright layout JOB`: from parts and boards to a checked sheet of cuts. */
 export function register(program: Command, world: World): void {
-  program
-    .command('layout')
+  withPartsOptions(program.command('layout'))
     .description(
       'lay the parts out on the boards: the sheet to print, drawings, tables (plans first without parts.csv)',
     )
@@ -70,7 +70,7 @@ type Laid = Extract<LayoutAnswer, { kind: 'laid' }>;
 
 async function layoutCommand(given: string, options: LayoutOptions, world: World): Promise<void> {
   const limit = limitOf(options, world);
-  const opened = await openStockedJob(given, options, world);
+  const opened = await openStockedJob(given, options, world, { ifStale: ifStale(options) });
   const { folder, mantel, isPlanned } = opened;
   const say = options.json === true ? world.stderr : world.stdout;
   if (isPlanned && mantel !== null) {

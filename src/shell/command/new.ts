@@ -17,10 +17,10 @@ export function register(program: Command, world: World): void {
     .command('new')
     .description('make a job folder to start from: a complete example with a README.txt, or blank files')
     .argument('<folder>', 'the folder to make, or one that holds no job yet')
-    .option('--blank', 'only the column headings, and every setting with its default')
+    .option('--blank', 'only the column headings, and every setting with its default; and README.txt')
     .action(async (folder: string, options: { blank?: true }) => {
       const place = resolve(world.cwd, folder);
-      const files = options.blank === true ? blankFiles() : await exampleFiles();
+      const files = options.blank === true ? [await blankReadme(), ...blankFiles()] : await exampleFiles();
       const there = new Set(await namesIn(place));
       const taken = files.filter(({ name }) => there.has(name)).map(({ name }) => name);
       if (taken.length > 0) {
@@ -33,7 +33,7 @@ export function register(program: Command, world: World): void {
       orEnd(await writeTogether(place, files, world), world);
       const shown = shownPath(place, world);
       world.stdout.write(`${shown}: ${files.map(({ name }) => name).join(', ')}\n`);
-      world.stdout.write(`next: mantelwright layout ${shown.includes(' ') ? `"${shown}"` : shown}\n`);
+      world.stdout.write(nextSteps(shown));
     });
 }
 
@@ -42,6 +42,26 @@ async function exampleFiles(): Promise<TextFile[]> {
   return Promise.all(
     names.map(async (name) => ({ name, text: await readFile(join(exampleFolder, name), 'utf8') })),
   );
+}
+
+/** The example's README.txt without what is true of the example alone. */
+async function blankReadme(): Promise<TextFile> {
+  const name = 'README.txt';
+  const paragraphs = (await readFile(join(exampleFolder, name), 'utf8')).split('\n\n');
+  return { name, text: paragraphs.filter((text) => !text.startsWith('The scene:')).join('\n\n') };
+}
+
+/** The job in its order, as commands to type. */
+function nextSteps(shown: string): string {
+  const job = /\s/.test(shown) ? `"${shown}"` : shown;
+  return `Next, in this order (${join(shown, 'README.txt')} explains each file):
+  1. Measure   write your wall into legs.csv, and what the mantel is to be into mantel.csv
+  2. Plan      mantelwright plan ${job}
+  3. Look      at the report and the drawings: is this the mantel you mean?
+  4. Boards    mantelwright buy ${job}, then list your boards in boards.csv and their flaws in defects.csv
+  5. Layout    mantelwright layout ${job}
+  6. Book      mantelwright rack put ${job}, once it is cut
+`;
 }
 
 /** Names in a folder; none when the folder is not there yet. */

@@ -10,7 +10,7 @@ import {
 } from '../../index.ts';
 import { readShopOf } from '../read/job.ts';
 import { quoted } from '../wording.ts';
-import { type OpenedJob, openJob } from './open-job.ts';
+import { type OpenedJob, type Opening, openJob } from './open-job.ts';
 import { type OpenRack, openRackOfJob } from './rack-open.ts';
 import type { World } from './world.ts';
 
@@ -30,13 +30,13 @@ export interface StockedOpening extends OpenedJob {
 /**
  * Opens a job with its rack. With `--no-rack` no piece of the rack is used, but boards that booked layouts have used
  * up stay used up: they are sawn.
- * @param buying as of `openJob`
+ * @param opening what else `openJob` is told
  */
 export async function openStockedJob(
   given: string,
   { rack: option }: RackOption,
   world: World,
-  buying = false,
+  opening: Omit<Opening, 'otherBoards'>,
 ): Promise<StockedOpening> {
   const folder = resolve(world.cwd, given);
   const shop = await readShopOf(folder);
@@ -47,7 +47,7 @@ export async function openStockedJob(
   const rack: Rack = open?.rack ?? foldJournal([]);
   // Every piece that ever was: a part may stay pinned to one that has been cut up, or that is left out this time.
   const names = [...rack.pieces.keys()];
-  const opened = await openJob(given, world, names, buying);
+  const opened = await openJob(given, world, { ...opening, otherBoards: names });
   const stocked = stockedJob(opened.job, rack, open?.key ?? '');
   for (const name of option === false ? [] : stocked.nameClashes)
     world.stderr.write(

@@ -18,21 +18,27 @@ import { type Booked, book, refuse, sayBooked, timeNow } from './rack-book.ts';
 import { openStockedJob } from './open-stock.ts';
 import type { OpenRack } from './rack-open.ts';
 import { readLayout } from './read-layout.ts';
+import { type PartsOptions, ifStale, withPartsOptions } from './stale-parts.ts';
 import type { World } from './world.ts';
+
+interface PutOptions extends PartsOptions {
+  readonly layout?: string;
+  readonly rack?: string;
+}
 
 /** `mantelwright rack put JOB`: a layout has been cut; what it used is gone, what it left is on the rack. */
 export function register(rackCommand: Command, world: World): void {
-  rackCommand
-    .command('put')
+  withPartsOptions(rackCommand.command('put'), false)
     .description('book a layout that has been cut: its boards are used up, its offcuts go on the rack')
     .argument('<job>', 'job folder')
     .option('--layout <file>', 'the layout that was cut (default: out/layout.json in the job folder)')
     .option('--rack <file>', 'the rack, where the job names none (default: rack.csv beside the job folder)')
-    .action((given: string, options: { layout?: string; rack?: string }) => put(given, options, world));
+    .action((given: string, options: PutOptions) => put(given, options, world));
 }
 
-async function put(given: string, options: { layout?: string; rack?: string }, world: World): Promise<void> {
-  const { folder, asWritten: job, open } = await openStockedJob(given, options, world);
+async function put(given: string, options: PutOptions, world: World): Promise<void> {
+  const opening = { ifStale: ifStale(options) };
+  const { folder, asWritten: job, open } = await openStockedJob(given, options, world, opening);
   if (open === null) throw new Error('a job whose shop can be read has a rack');
   const file = options.layout ?? join(folder, 'out', 'layout.json');
   const { shown, layout } = await readLayout(file, 'lay the job out first: mantelwright layout', world);

@@ -10,7 +10,7 @@ import {
   sheetHtml,
 } from '../../index.ts';
 import { boardFileNames } from './file-names.ts';
-import type { PlannedMantel } from './open-job.ts';
+import type { PlannedMantel } from './planned-mantel.ts';
 import { mantelDrawings } from './plan.ts';
 import type { TextFile } from './write-together.ts';
 

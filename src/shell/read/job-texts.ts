@@ -1,7 +1,7 @@
-import type { Board, Defect, Job, Part, Shop } from '../../index.ts';
+import type { Board, Defect, Job, Part, PartRow, Shop } from '../../index.ts';
 import { type BareBoard, type BoardList, readBoards } from './boards.ts';
 import { readDefects } from './defects.ts';
-import { readParts } from './parts.ts';
+import { type PartsFile, readParts } from './parts.ts';
 import { type Implausible, type JobFile, type ReadProblem, type Reading, missing } from './problem.ts';
 import { readShop } from './shop.ts';
 
@@ -29,6 +29,10 @@ export interface JobAndYard extends Job {
   readonly yard: readonly Board[];
   /** What of the files may be meant as it stands, and is to be questioned. */
   readonly cautions: readonly Implausible[];
+  /** The rows of its parts, with what a plan wrote of them. */
+  readonly partRows: readonly PartRow[];
+  /** Whether `parts.csv` tells planned rows from the person's own. */
+  readonly marksPlanned: boolean;
 }
 
 /**
@@ -49,7 +53,9 @@ export function readJobTexts(name: string, texts: JobTexts, needs: JobNeeds = {}
     value: {
       name,
       shop: shop.value,
-      parts: parts.value,
+      parts: parts.value.rows.map(({ part }) => part),
+      partRows: parts.value.rows,
+      marksPlanned: parts.value.marksPlanned,
       boards: withDefects(owned.value?.boards ?? [], defects.value),
       yard: withDefects(yard.value?.boards ?? [], defects.value),
       cautions: readings.flatMap(({ cautions = [] }) => cautions),
@@ -71,10 +77,14 @@ function partsOf(
   shop: Shop,
   boards: ReadonlySet<string> | null,
   needs: JobNeeds,
-): Reading<readonly Part[]> {
-  if (needs.parts !== undefined) return { value: needs.parts, problems: [] };
-  if (text === null) return { value: [], problems: [missing(file, 'parts')] };
+): Reading<PartsFile> {
+  if (needs.parts !== undefined) return { value: ownRows(needs.parts), problems: [] };
+  if (text === null) return { value: ownRows([]), problems: [missing(file, 'parts')] };
   return readParts(file, text, shop, boards);
+}
+
+function ownRows(parts: readonly Part[]): PartsFile {
+  return { rows: parts.map((part) => ({ part, planned: null })), marksPlanned: false };
 }
 
 function defectsOf(

@@ -1,4 +1,5 @@
-import { type CsvRow, type Face, type Part, type Shop, type Tick } from '../../index.ts';
+import { type CsvRow, type Face, type Part, type PartRow, type Shop, type Tick } from '../../index.ts';
+import { readPlannedCell } from '../planned-cell.ts';
 import { acceptField } from './accept.ts';
 import { lengthField, numberField, numberText, uniqueName, wordField } from './field.ts';
 import { plausible } from './implausible.ts';
@@ -25,7 +26,18 @@ export const partColumns = [
   { name: 'value' },
   { name: 'board' },
   { name: 'note' },
+  { name: 'planned' },
 ] as const;
+
+/** The columns that a plan's record of a row may hold. */
+export const recordedColumns = partColumns.filter(({ name }) => name !== 'part' && name !== 'planned');
+
+/** What `parts.csv` holds. */
+export interface PartsFile {
+  readonly rows: readonly PartRow[];
+  /** Whether it has the column that tells planned rows from the person's own. */
+  readonly marksPlanned: boolean;
+}
 
 /** More copies than this in one row are taken for a slip. */
 export const mostCopies = 100_000;
@@ -39,19 +51,43 @@ export function readParts(
   text: string,
   shop: Shop,
   boards: ReadonlySet<string> | null,
-): Reading<readonly Part[]> {
+): Reading<PartsFile> {
   const { named, problems } = openTable(file, text, partColumns, shop.units);
-  if (named === null) return { value: [], problems };
+  if (named === null) return { value: { rows: [], marksPlanned: false }, problems };
   const seen = new Map<string, Field>();
   const area = totalArea('parts');
-  const parts = named.table.rows.map((row) => {
+  const rows = named.table.rows.map((row): PartRow => {
     const label = fieldOf(named, row, 'part');
     const name = uniqueName(named, label, 'part', seen);
     const part = partOf(named, row, name, boards);
     area.add(named, label, part);
-    return part;
+    return { part, planned: plannedPart(named, row, name) };
   });
-  return { value: parts, problems: named.problems, cautions: named.cautions };
+  const marksPlanned = named.indexOf.has('planned');
+  return { value: { rows, marksPlanned }, problems: named.problems, cautions: named.cautions };
+}
+
+/** The part as the plan wrote it, by the record of its cells; null for a row that no plan wrote. */
+function plannedPart(named: NamedTable, row: CsvRow, name: string): Part | null {
+  const field = fieldOf(named, row, 'planned');
+  if (field.text === '') return null;
+  const columns = recordedColumns.map((column) => column.name);
+  const record = readPlannedCell(field.text, columns);
+  const texts = new Map([
+    ['quantity', '1'],
+    ...(record ?? []).map(({ column, text }) => [column, text] as const),
+  ]);
+  const recorded: NamedTable = {
+    ...named,
+    indexOf: new Map(columns.map((column, index) => [column, index])),
+    problems: [],
+    cautions: [],
+  };
+  const cells = columns.map((column) => texts.get(column) ?? '');
+  const part = partOf(recorded, { ...row, cells }, name, null);
+  if (record !== null && recorded.problems.length === 0) return part;
+  named.problems.push({ kind: 'no record', at: field.at() });
+  return null;
 }
 
 function partOf(named: NamedTable, row: CsvRow, name: string, boards: ReadonlySet<string> | null): Part {

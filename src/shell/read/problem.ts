@@ -184,6 +184,8 @@ export type JobProblem =
       readonly end: Tick;
       readonly style: LengthStyle;
     }
+  /** What a plan wrote of a row can no longer be read. */
+  | { readonly kind: 'no record'; readonly at: Place }
   | { readonly kind: 'too much'; readonly at: Place; readonly what: 'parts' | 'boards' }
   | { readonly kind: 'no rows'; readonly at: Place; readonly what: 'leg' };
 

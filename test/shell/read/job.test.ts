@@ -28,7 +28,7 @@ async function words(folder: string, options: JobOptions = {}): Promise<string> 
 
 describe('a job with nothing but what is needed', () => {
   it('takes its name from the folder and everything else from the defaults', async () => {
-    expect(await job('hearth', { 'parts.csv': parts, 'boards.csv': boards })).toEqual({
+    expect(await job('hearth', { 'parts.csv': parts, 'boards.csv': boards })).toMatchObject({
       name: 'hearth',
       cautions: [],
       shop: defaultShop,
@@ -229,7 +229,7 @@ describe('what a caller may leave out or put in', () => {
   it('parts in hand instead of parts.csv', async () => {
     const { parts: planned } = await job('with parts', { 'parts.csv': parts, 'boards.csv': boards });
     const read = await job('without parts', { 'boards.csv': boards }, { parts: planned });
-    expect(read.parts).toBe(planned);
+    expect(read.parts).toEqual(planned);
   });
 
   it('other file names', async () => {

@@ -4,6 +4,7 @@ import {
   type Board,
   type Defect,
   type Part,
+  type PartRow,
   type Shop,
   type Surface,
   type Tick,
@@ -75,6 +76,14 @@ function partOn(boards: readonly string[]): fc.Arbitrary<Part> {
   });
 }
 
+/** A row, perhaps planned: with a record of what the plan wrote, which pins nothing. */
+function rowOn(boards: readonly string[]): fc.Arbitrary<PartRow> {
+  const planned = partOn([]).map((part) => ({ ...part, pin: null }));
+  return fc
+    .tuple(partOn(boards), fc.option(planned, { nil: null }))
+    .map(([part, record]) => ({ part, planned: record === null ? null : { ...record, name: part.name } }));
+}
+
 function defectOn(length: Tick, width: Tick): fc.Arbitrary<Defect> {
   const span = (whole: Tick): fc.Arbitrary<[number, number]> =>
     fc
@@ -135,7 +144,10 @@ const job = fc
   .chain((boards) =>
     fc.record({
       boards: fc.constant(boards),
-      parts: fc.uniqueArray(partOn(boards.map(({ name: own }) => own)), uniqueNames),
+      rows: fc.uniqueArray(rowOn(boards.map(({ name: own }) => own)), {
+        ...uniqueNames,
+        selector: ({ part }) => part.name,
+      }),
       units: fc.constantFrom('in' as const, 'mm' as const),
     }),
   );
@@ -143,18 +155,19 @@ const job = fc
 describe('read(write(x)) = x', () => {
   it('for parts, boards and defects', () => {
     fc.assert(
-      fc.property(job, ({ boards, parts, units }) => {
+      fc.property(job, ({ boards, rows, units }) => {
         const shop: Shop = { ...defaultShop, units };
         const texts = {
           shop: { file: 'shop.csv', text: `setting,value\nunits,${units}\n` },
-          parts: { file: 'parts.csv', text: writePartsCsv(parts, shop) },
+          parts: { file: 'parts.csv', text: writePartsCsv(rows, shop) },
           boards: { file: 'boards.csv', text: writeBoardsCsv(boards, shop) },
           defects: { file: 'defects.csv', text: writeDefectsCsv(boards, shop) },
           yard: { file: 'yard.csv', text: null },
         };
         const read = readJobTexts('x', texts);
         expect(read.problems).toEqual([]);
-        expect(read.value.parts).toEqual(parts);
+        expect(read.value.partRows).toEqual(rows);
+        expect(read.value.parts).toEqual(rows.map(({ part }) => part));
         expect(read.value.boards).toEqual(boards);
       }),
       { numRuns: 120 },
@@ -167,33 +180,36 @@ describe('what stands in the files', () => {
     const text = writePartsCsv(
       [
         {
-          name: '=Front',
-          quantity: 2,
-          length: inches(60.5),
-          width: inches(6),
-          thickness: inches(0.75),
-          species: 'white ash',
-          grain: 'along',
-          quality: 'clear-1',
-          show: 1,
-          accept: [
-            { kind: 'sound knot', atMost: inches(0.5) },
-            { kind: 'stain', atMost: null },
-          ],
-          run: 'wrap',
-          leftEnd: 45,
-          rightEnd: -22.5,
-          glueUp: 1,
-          value: null,
-          pin: { board: 'B3', face: 'A' },
-          note: 'over the fire, seen by all',
+          part: {
+            name: '=Front',
+            quantity: 2,
+            length: inches(60.5),
+            width: inches(6),
+            thickness: inches(0.75),
+            species: 'white ash',
+            grain: 'along',
+            quality: 'clear-1',
+            show: 1,
+            accept: [
+              { kind: 'sound knot', atMost: inches(0.5) },
+              { kind: 'stain', atMost: null },
+            ],
+            run: 'wrap',
+            leftEnd: 45,
+            rightEnd: -22.5,
+            glueUp: 1,
+            value: null,
+            pin: { board: 'B3', face: 'A' },
+            note: 'over the fire, seen by all',
+          },
+          planned: null,
         },
       ],
       defaultShop,
     );
     expect(text).toBe(
-      'part,quantity,length,width,thickness,species,grain,quality,show,accept,run,left end,right end,glue-up,value,board,note\n' +
-        '\'=Front,2,60 1/2,6,3/4 in,white ash,,clear-1,yes,"sound knot <= 1/2 in; stain",wrap,45,-22.5,,,B3:A,"over the fire, seen by all"\n',
+      'part,quantity,length,width,thickness,species,grain,quality,show,accept,run,left end,right end,glue-up,value,board,note,planned\n' +
+        '\'=Front,2,60 1/2,6,3/4 in,white ash,,clear-1,yes,"sound knot <= 1/2 in; stain",wrap,45,-22.5,,,B3:A,"over the fire, seen by all",\n',
     );
   });
 });
