@@ -172,9 +172,9 @@ const sayings: Sayings = {
     words: `${label}: ${quoted(text)} is no ${nounOf[wanted]}`,
     mend: `write ${exampleOf[wanted]}`,
   }),
-  'out of range': ({ label, text, range }) => ({
+  'out of range': ({ label, text, wanted, range }) => ({
     words: `${label}: ${quoted(text)} must be ${rangeWords(range)}`,
-    mend: 'correct the number',
+    mend: wanted === 'stages' ? `write ${exampleOf[wanted]}` : 'correct the number',
   }),
   'negative corner': ({ label, text }) => ({
     words: `${label}: ${quoted(text)} is no angle that a bevel gauge reads`,
@@ -183,6 +183,10 @@ const sayings: Sayings = {
   'unknown word': ({ label, text, known }) => ({
     words: `${label}: ${quoted(text)} is none of ${known.join(', ')}`,
     mend: `write ${closeTo(text, known) ?? 'one of these'}`,
+  }),
+  'no path': ({ label, text }) => ({
+    words: `${label}: ${quoted(text)} holds a NUL character, which no path can`,
+    mend: 'write the path again, like ../rack.csv',
   }),
 
   'unknown setting': ({ name, known }) => ({

@@ -66,8 +66,12 @@ function shapesOf(job: Job, kind: BlankKind): Shape[] {
   return grain === 'across' ? [across] : [along, across];
 }
 
-/** A run's narrower pieces are ripped once the run is crosscut: that takes a second stage, and pieces long enough to be ripped. */
-function isCuttable({ shop }: Job, { members, width }: BlankKind): boolean {
+/**
+ * A run's narrower pieces are ripped once the run is crosscut: that takes a second stage, and pieces long enough to be ripped.
+ * And all its pieces lie along the grain.
+ */
+function isCuttable({ shop, parts }: Job, { members, width }: BlankKind): boolean {
+  if (members.length > 1 && members.some(({ part }) => parts[part]!.grain === 'across')) return false;
   const narrow = members.filter((member) => member.width < width);
   return (
     narrow.length === 0 || (shop.stages !== 1 && narrow.every(({ length }) => length >= shop.shortestRip))

@@ -42,8 +42,17 @@ function onlyFrom({ boards }: Job, { show, species, match }: Part): string {
   return `; here all that shows${species === '' ? '' : ` and asks for ${species}`} comes from boards ${words.join(' and ')}${mend}`;
 }
 
+/** A part of its run that cannot lie along the strip; null where there is none, or no run. */
+function acrossInRun({ parts }: Job, { run }: Part): Part | null {
+  const members = parts.filter((part) => run !== null && part.run === run && part.quantity > 0);
+  return members.length < 2 ? null : (members.find(({ grain }) => grain === 'across') ?? null);
+}
+
 function nearestMiss(job: Job, part: number, isUnfinished: boolean): string {
   const wanted = job.parts[part]!;
+  const turned = acrossInRun(job, wanted);
+  if (turned !== null)
+    return `a run is cut along the grain, and that of ${turned.name} is to run across: take it out of the run, or leave its grain empty`;
   const style = { units: job.shop.units, printFraction: job.shop.printFraction };
   const blank = blankOf(wanted, job.shop, 1);
   if (job.boards.length === 0) return 'there are no boards';

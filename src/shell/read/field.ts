@@ -95,8 +95,9 @@ export function numberText(
     named.problems.push({ kind: 'no number', at: field.at(), label, text: field.text, wanted: rule.wanted });
     return 0;
   }
-  if (!isWithin(value, rule.range))
-    named.problems.push({ kind: 'out of range', at: field.at(), label, text: field.text, range: rule.range });
+  const { wanted, range } = rule;
+  if (!isWithin(value, range))
+    named.problems.push({ kind: 'out of range', at: field.at(), label, text: field.text, wanted, range });
   return value;
 }
 

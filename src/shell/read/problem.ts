@@ -102,6 +102,7 @@ export type CellProblem =
       readonly at: Place;
       readonly label: string;
       readonly text: string;
+      readonly wanted: Wanted;
       readonly range: Range;
     }
   | {
@@ -116,7 +117,8 @@ export type CellProblem =
       readonly label: string;
       readonly text: string;
       readonly known: readonly string[];
-    };
+    }
+  | { readonly kind: 'no path'; readonly at: Place; readonly label: string; readonly text: string };
 
 /** Why an entry is questioned. */
 export type Doubt =

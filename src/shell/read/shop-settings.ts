@@ -151,7 +151,7 @@ export const shopSettings: readonly ShopSetting[] = [
   },
   {
     name: 'stages',
-    unit: 'whole number | any',
+    unit: `1 to ${mostStages()} | any`,
     default: String(defaultShop.stages),
     meaning: 'how deep crosscuts and rips may nest',
     read: (named, field) => ({ stages: stagesOf(named, field) }),
@@ -161,7 +161,7 @@ export const shopSettings: readonly ShopSetting[] = [
     unit: 'path from the job folder',
     default: 'rack.csv beside the job',
     meaning: 'the journal of kept offcuts',
-    read: (_named, field) => ({ rack: field.text }),
+    read: (named, field) => ({ rack: pathOf(named, field) }),
   },
   {
     name: 'print fraction',
@@ -228,7 +228,7 @@ function savingOf(named: NamedTable, field: Field): Shop['breakGrain'] {
 
 function stagesOf(named: NamedTable, field: Field): number | 'any' {
   if (folded(field.text) === 'any') return 'any';
-  const value = numberField(named, field, { wanted: 'stages', range: { least: 1 } });
+  const value = numberField(named, field, { wanted: 'stages', range: { least: 1, most: mostStages() } });
   if (Number.isInteger(value)) return value;
   named.problems.push({
     kind: 'no number',
@@ -238,6 +238,23 @@ function stagesOf(named: NamedTable, field: Field): number | 'any' {
     wanted: 'stages',
   });
   return 1;
+}
+
+/** A path as it is written. */
+function pathOf(named: NamedTable, field: Field): string {
+  const { text, label } = field;
+  if (text.includes('\0')) named.problems.push({ kind: 'no path', at: field.at(), label, text });
+  return text;
+}
+
+/**
+ * More stages are no number but `any`. A layout that needs so many has some 34 pieces or more on one board, each nested in
+ * what is left of the one before: a cut that leaves pieces on either side takes a stage, and at most two more trim what it
+ * leaves, so that m pieces nest no deeper than 3 m. The solver keeps its positions once for each stage: with a million of
+ * them it would keep next to none. (A function, as below.)
+ */
+function mostStages(): number {
+  return 100;
 }
 
 /** A function, since the table above is made while the file is read and would meet a constant too early. */

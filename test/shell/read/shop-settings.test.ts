@@ -59,4 +59,16 @@ describe('the list of settings', () => {
     expect(changed.every((keys) => keys.length === 1)).toBe(true);
     expect(changed.flat().sort()).toEqual(Object.keys(defaultShop).sort());
   });
+
+  it('refuses a path that no file can have, and says where', () => {
+    const { problems } = readShop('shop.csv', 'setting,value\nrack,off\0cuts.csv\n');
+    expect(problems).toMatchObject([{ kind: 'no path', label: 'rack', at: { line: 2, column: 6 } }]);
+  });
+
+  it('takes a hundred stages and no more', () => {
+    const read = (stages: string) => readShop('shop.csv', `setting,value\nstages,${stages}\n`);
+    expect(read('100')).toMatchObject({ value: { stages: 100 }, problems: [] });
+    for (const stages of ['101', '1000000', '1e300'])
+      expect(read(stages).problems).toMatchObject([{ kind: 'out of range', range: { least: 1, most: 100 } }]);
+  });
 });

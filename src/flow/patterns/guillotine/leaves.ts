@@ -1,10 +1,19 @@
-import { overlaps } from '../../../base/geometry/rectangle.ts';
-import type { Kind, RunPieces } from '../plate.ts';
+import { type Rectangle, overlaps } from '../../../base/geometry/rectangle.ts';
+import type { Kind, RunPieces, Shape } from '../plate.ts';
 import type { Clearances } from './clearance.ts';
 import type { Leaves, Net } from './net.ts';
 import { noCut, statesPerLevel } from './net.ts';
 
 type BareNet = Omit<Net, 'leaves'>;
+
+type Found = readonly [
+  state: number,
+  kind: number,
+  clearance: number,
+  length: number,
+  width: number,
+  offset: number,
+];
 
 /**
  * Every piece at every place where a state holds it and it misses the blocks of one of its clearances. A bound's places
@@ -18,32 +27,68 @@ export function leavesOf(
   side: 'pattern' | 'bound',
 ): Leaves {
   const { columns, rows, crosscutKerf, ripKerf, ripFrom } = net;
-  const found: [state: number, kind: number, clearance: number, length: number, width: number][] = [];
+  const found: Found[] = [];
   for (const [kind, { shapes, run }] of kinds.entries()) {
-    const free = clearances.freeOf[kind]!;
-    const put = (column: number, row: number, length: number, width: number): void => {
+    const isOpen = openPlaces(clearances, kind);
+    const put = (column: number, row: number, { length, width }: Shape, mayRise = false): void => {
       const level = side === 'bound' ? 0 : entryLevel(net, column, row, { length, width, run: run ?? null });
       if (level < 0) return;
-      const piece = { x: columns.near[column]!, y: rows.near[row]!, length, width };
-      const isClear = (clearance: number): boolean =>
-        !clearances.blocks[clearance]!.some((block) => overlaps(block, piece));
-      const clearance = free >= 0 ? free : (clearances.ofKind[kind]!.find(isClear) ?? -1);
+      const [x, y] = [columns.near[column]!, rows.near[row]!];
+      const highest = mayRise ? rows.size[row]! - ripKerf - width : 0;
       const state = level * statesPerLevel(net) + column * rows.count + row;
-      if (clearance >= 0) found.push([state, kind, clearance, length, width]);
+      for (const offset of [0, ...(mayRise ? isOpen.tops.map((top) => top - y) : [])]) {
+        if (offset < 0 || offset > highest) continue;
+        const clearance = isOpen.under({ x, y: y + offset, length, width });
+        if (clearance < 0) continue;
+        found.push([state, kind, clearance, length, width, offset]);
+        return;
+      }
     };
-    for (const { length, width } of shapes) {
+    for (const shape of shapes) {
+      const { length, width } = shape;
       const rowHomes = rows.homes(width + ripKerf);
       const taken = length + crosscutKerf;
-      for (const column of columns.homes(taken)) for (const row of rowHomes) put(column, row, length, width);
-      if (taken >= ripFrom || side === 'bound') continue;
+      const columnHomes = columns.homes(taken);
+      for (const column of columnHomes) for (const row of rowHomes) put(column, row, shape);
+      if (side === 'bound') continue;
+      // A run may be crosscut in a wider strip and each of its pieces ripped: then the strip is all its own.
+      if (run !== undefined && net.levels > 1) {
+        const all = Array.from(rows.size, (size, row) => (size > width + ripKerf ? row : -1));
+        const wider = all.filter((row) => row >= 0 && !rowHomes.includes(row));
+        for (const column of columnHomes) for (const row of wider) put(column, row, shape, true);
+      }
+      if (taken >= ripFrom) continue;
       // Too short to be ripped by itself: it may be freed from a longer workpiece.
       const wide = rowHomes.filter((row) => rows.size[row] !== width + ripKerf);
-      for (const column of columns.homes(ripFrom)) for (const row of wide) put(column, row, length, width);
+      for (const column of columns.homes(ripFrom)) for (const row of wide) put(column, row, shape);
     }
   }
   found.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const column = (at: 0 | 1 | 2 | 3 | 4): Int32Array => Int32Array.from(found, (leaf) => leaf[at]);
-  return { state: column(0), kind: column(1), clearance: column(2), length: column(3), width: column(4) };
+  const list = (at: 0 | 1 | 2 | 3 | 4 | 5): Int32Array => Int32Array.from(found, (leaf) => leaf[at]);
+  return {
+    state: list(0),
+    kind: list(1),
+    clearance: list(2),
+    length: list(3),
+    width: list(4),
+    offset: list(5),
+  };
+}
+
+/** Where a kind may lie: under which of its clearances (−1: none), and the tops of what is in its way, the lowest first. */
+function openPlaces(
+  { freeOf, ofKind, blocks }: Clearances,
+  kind: number,
+): { readonly under: (piece: Rectangle) => number; readonly tops: readonly number[] } {
+  const free = freeOf[kind]!;
+  const own = free >= 0 ? [] : ofKind[kind]!;
+  const isClear = (clearance: number, piece: Rectangle): boolean =>
+    !blocks[clearance]!.some((block) => overlaps(block, piece));
+  const tops = own.flatMap((clearance) => blocks[clearance]!.map(({ y, width }) => y + width));
+  return {
+    under: (piece) => (free >= 0 ? free : (own.find((clearance) => isClear(clearance, piece)) ?? -1)),
+    tops: [...new Set(tops)].sort((a, b) => a - b),
+  };
 }
 
 /** One cut after another on a workpiece, all of a kind counting as one. */

@@ -41,6 +41,8 @@ export interface Leaves {
   readonly clearance: Int32Array;
   readonly length: Int32Array;
   readonly width: Int32Array;
+  /** How far above the state's near edge it lies: not 0 for runs alone, which keep wide strips to themselves. */
+  readonly offset: Int32Array;
 }
 
 /** States of one level. */

@@ -61,7 +61,7 @@ export function layOut(net: Net, trees: Trees, root: number, caps: ArrayLike<num
     if (a < 0) {
       const column = Math.floor(state / height);
       extent = net.placed
-        ? putLeaf(-1 - a, net.columns.near[column]!, net.rows.near[row]!)
+        ? putLeaf(-1 - a, net.columns.near[column]!, net.rows.near[row]! + net.leaves.offset[-1 - a]!)
         : putLeaf(-1 - a, x, y);
     } else if (trees.rip[node]! < 0) {
       const first = put(a, x, y, row);
