@@ -30,7 +30,7 @@ export const usage = `npm run bench -- [FAMILY ...] [--seeds 1-20] [--seconds 60
 
 FAMILY   ${families.map(({ name }) => name).join(', ')};
          perfect, growth: all of these; all (the default): these and the scripts
-SCRIPT   ${scripts.join(', ')}: published problems, the rack, buying
+SCRIPT   ${scripts.join(', ')}: published problems, the rack, buying, random jobs of all rules
 --seeds  one or a range        --seconds  limit of one solve (else each family's own)
 --clock  which seconds these are: of the clock, or of the process (on a busy machine)
 --threads  2: price boards on two threads, as the command does; 1: on one (the answer is the same)
