@@ -5,7 +5,7 @@ import { type Seeded, seeded } from '../seeded.ts';
 /** One row of a file, by column. */
 type Row = Readonly<Record<string, string>>;
 
-/** Writes lengths in the job's unit: inches on a 1/16 grid, or whole millimetres. */
+/** Writes lengths in the job's unit: inches in quarters, mostly, or whole millimetres. */
 type Write = (inches: number) => string;
 
 function csvOf(rows: readonly Row[]): string {
@@ -49,7 +49,7 @@ function nameOf(random: Seeded, kind: string, index: number): string {
 
 function boardRows(random: Seeded, write: Write): Row[] {
   const isAlike = random.chance(0.2);
-  return Array.from({ length: random.whole(1, 4) }, (_, index): Row => {
+  return Array.from({ length: random.pick([1, 2, 2, 3, 3, 4]) }, (_, index): Row => {
     const length = isAlike ? 60 : random.whole(4 * 24, 4 * 110) / 4;
     const width = isAlike ? 8 : random.whole(4 * 4, 4 * 12) / 4;
     return {
@@ -139,7 +139,12 @@ function defectRows(random: Seeded, boards: readonly Row[], units: 'in' | 'mm', 
 export function anyJobTexts(seed: number): JobTexts {
   const random = seeded(seed ^ 0x3c6ef35);
   const units = random.pick(['in', 'in', 'mm'] as const);
-  const write: Write = (inches) => (units === 'in' ? String(inches) : String(Math.round(inches * 25.4)));
+  // Most lengths in millimetres are round ones: odd ones take the solver much longer.
+  const roundTo = random.chance(0.75) ? 5 : 1;
+  const write: Write = (inches) => {
+    const step = inches < 1 ? 1 : roundTo;
+    return String(units === 'in' ? inches : step * Math.round((inches * 25.4) / step));
+  };
   const shop = shopRows(random, units, write);
   const boards = boardRows(random, write);
   const defects = defectRows(random, boards, units, write).filter(
