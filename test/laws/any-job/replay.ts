@@ -62,7 +62,8 @@ function pieceFaults(piece: LaidPiece, board: Board, part: Part, { shop }: Job):
   if (strips > part.glueUp) wrong.push('too many strips');
   if (board.dressedThickness < part.thickness) wrong.push('too thin a board');
   if (part.pin !== null && part.pin.board !== board.name) wrong.push('not on its board');
-  if (part.pin?.face != null && part.pin.face !== piece.showFace) wrong.push('not on its face');
+  const face = part.pin?.face ?? null;
+  if (face !== null && face !== piece.showFace) wrong.push('not on its face');
   const may = (['A', 'B'] as const).filter((face) =>
     board.defects.every((defect) => isFree(piece, defect, face, part, shop.knotMargin)),
   );
