@@ -31,10 +31,10 @@ function shopRows(random: Seeded, units: 'in' | 'mm', write: Write): Row[] {
     ['offcut credit', ['0', '0', '0.5', '1']],
     ['face premium', ['0', '0', '0', '0', '0', '0.1', '1']],
     ['show tone', ['one', 'any']],
-    ['stages', ['1', '2', '2', '3', '3', '4', '5', '6', '9', 'any']],
+    ['stages', ['1', '2', '2', '2', '3', '3', '5', '6', '9', 'any']],
   ];
   // What is left out has its default, mostly that of a usual shop.
-  const given = settings.filter(() => random.chance(0.45));
+  const given = settings.filter(([name]) => random.chance(name === 'stages' ? 0.65 : 0.45));
   return [
     { setting: 'units', value: units },
     { setting: 'goal', value: goal },
@@ -75,7 +75,7 @@ function endOf(random: Seeded): string {
 function partRows(random: Seeded, boards: readonly Row[], write: Write): Row[] {
   const runs = random.pick([[], ['r'], ['r'], ['r', 's']]);
   const widths = Array.from({ length: 3 }, () => random.whole(4, 4 * 5) / 4);
-  const isEven = random.chance(0.6);
+  const isEven = random.chance(0.4);
   return Array.from({ length: random.whole(1, 7) }, (_, index): Row => {
     const run = runs.length > 0 && random.chance(0.6) ? random.pick(runs) : '';
     // Most runs are such as a person would ask for: else few of them would fit on a board.
@@ -84,7 +84,7 @@ function partRows(random: Seeded, boards: readonly Row[], write: Write): Row[] {
     const pinned =
       random.chance(isUsual ? 0.03 : 0.1) && kept.length > 0 ? (random.pick(kept)['board'] ?? '') : '';
     const face = pinned === '' ? '' : random.pick(['', ':A', ':B']);
-    const short = random.whole(4 * 2, 4 * 16) / 4;
+    const short = random.whole(4 * (isUsual && random.chance(0.7) ? 12 : 2), 4 * 18) / 4;
     return {
       part: nameOf(random, 'p', index + 1),
       quantity: random.pick(['1', '1', '1', '1', '2', '2', '3', '0']),
