@@ -197,6 +197,9 @@ function moneyFaults(job: Job, layout: Layout): string[] {
     return sum + laid.cost * (1 - (job.shop.offcutCredit * kept) / (laid.length * laid.width));
   }, 0);
   if (!isNear(value, isMost ? worth : cost)) wrong.push(`value ${value}, not ${isMost ? worth : cost}`);
+  const isShort = !isMost && layout.short.length > 0;
+  if (bound === null || gap === null) return isShort ? wrong : [...wrong, 'no bound'];
+  if (isShort) wrong.push('a bound, though parts are short');
   const over = (isMost ? bound - value : value - bound) / Math.max(1, Math.abs(value));
   if (!(over >= -1e-9)) wrong.push(`bound ${bound} beyond ${value}`);
   if (!(gap >= 0) || (proven && gap > 1e-9)) wrong.push(`gap ${gap}`);
