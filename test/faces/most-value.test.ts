@@ -56,7 +56,8 @@ describe('faces that break a run of unequal quantities', () => {
     });
     const boards = [boardOf('long', 2, 96, 5), boardOf('short', 4, 45, 5)];
     const parts = [part('a', 2, 20), part('b', 2, 30), part('c', 1, 10)];
-    const list = possible(tableOf({ name: 'faces', shop: defaultShop, parts, boards }));
+    const shop = { ...defaultShop, ownRuns: 'may break' as const };
+    const list = possible(tableOf({ name: 'faces', shop, parts, boards }));
     expect(
       list.map(({ board, groups }) => `${board} ${groups.map((names) => names.join('+')).join(' ')}`),
     ).toEqual(['long a+b+c', 'long a+b+c', 'short a b+c', 'short a b+c']);

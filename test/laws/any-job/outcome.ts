@@ -3,12 +3,10 @@ import { describeFault } from '../../../src/flow/check/describe-fault.ts';
 import { parseLayout } from '../../../src/flow/check/parse-layout.ts';
 import type { Layout } from '../../../src/flow/cuts/layout.ts';
 import type { Job } from '../../../src/flow/stock/job.ts';
-import { faceTable } from '../../../src/decide/faces/face-table.ts';
-import { facesPage } from '../../../src/decide/faces/faces-page.ts';
+import type { LayOutSteps } from '../../../src/decide/faces/face-table.ts';
 import { focusOf } from '../../../src/decide/faces/focus.ts';
-import { premiumLines } from '../../../src/decide/faces/layout-face.ts';
-import { pickFace } from '../../../src/decide/faces/pick-face.ts';
-import { layOutJob, type CheckedLayout } from '../../../src/pipeline.ts';
+import { type FaceOfLayout, layoutAnswer } from '../../../src/decide/faces/layout-answer.ts';
+import { layOutJob } from '../../../src/pipeline.ts';
 import { summaryText } from '../../../src/flow/sheet/text/summary-text.ts';
 import { resultFiles } from '../../../src/shell/command/result-files.ts';
 import { printProblems } from '../../../src/shell/print-problem.ts';
@@ -31,44 +29,47 @@ function driven<T>(steps: Generator<unknown, T, void>): T {
   }
 }
 
-/** As the command does it: by the face within the premium, where there is one. */
-function laidOut(
-  job: Job,
-  effort: number,
-  isWithTable: boolean,
-): { readonly job: Job; readonly checked: CheckedLayout } {
-  const rack = { job: 'job', used: new Set<string>(), needs: [] };
-  const solve = (given: Job): ReturnType<typeof layOutJob> => layOutJob(given, { seed: 1, effort }, rack);
+/** The face that the layout is to show: the best look within the premium, or of some seeds one that is asked for. */
+function faceOf(job: Job, seed: number): FaceOfLayout | null {
   const focus = focusOf(job, null);
-  if (!focus.ok || !isWithTable) return { job, checked: driven(solve(job)) };
-  const table = driven(faceTable(job, focus.value, solve));
-  facesPage(table);
-  const choice = pickFace(table, job.shop.facePremium);
-  if (choice !== null) premiumLines(table, choice, job.shop.facePremium);
-  const chosen = choice === null ? job : choice.job;
-  return { job: chosen, checked: driven(solve(chosen)) };
+  if (!focus.ok) return null;
+  const premium = job.shop.facePremium;
+  const board = job.boards[seed % job.boards.length]?.name;
+  if (seed % 12 === 0 && board !== undefined)
+    return { kind: 'asked', focus: focus.value, wish: { board, face: seed % 24 === 0 ? 'A' : 'B' } };
+  const shows = job.parts[focus.value.lead]!.show > 0;
+  return shows && premium > 0 ? { kind: 'within premium', focus: focus.value, premium } : null;
 }
 
-/** Lays out the random job of this seed, as `layout` does, and holds it against the check, a replay of the tests' own, and its own file. */
+const nothing: Outcome = { wrong: [], isShort: true, isProven: false, hasRun: false };
+
+/**
+ * Lays out the random job of this seed, as `layout` does, and holds it against the check, a replay of the tests' own, and its
+ * own file.
+ * @param isDrawn whether sheet, drawings and tables are made as well
+ */
 export function outcomeOf(seed: number, effort: number, isDrawn = true): Outcome {
-  const { value, problems } = readJobTexts(`job ${seed}`, anyJobTexts(seed));
+  const { value: job, problems } = readJobTexts(`job ${seed}`, anyJobTexts(seed));
   if (problems.length > 0)
     throw new Error(`the generator made a job that cannot be read:\n${printProblems(problems)}`);
-  const shows = value.parts.some(({ show, quantity }) => show > 0 && quantity > 0);
+  const rack = { job: 'job', used: new Set<string>(), needs: [] };
+  const solve: LayOutSteps = (given) => layOutJob(given, { seed: 1, effort }, rack);
   try {
-    const { job, checked } = laidOut(value, effort, shows && value.shop.facePremium > 0);
-    const { layout, faults } = checked;
-    summaryText(job, layout);
-    if (isDrawn) resultFiles(job, layout, null);
+    const answer = driven(layoutAnswer(job, faceOf(job, seed), solve, () => false));
+    if (answer.kind === 'cannot') return nothing;
+    const { job: asked, lines, checked } = answer;
+    const { job: laid, layout, faults } = checked;
+    summaryText(laid, layout);
+    if (isDrawn) resultFiles(laid, layout, null, [{ heading: 'What shows', lines: [...lines] }]);
     const wrong = [
       ...faults.map((fault) => `check: ${describeFault(fault)}`),
-      ...replayFaults(job, layout).map((why) => `replay: ${why}`),
-      ...readAgain(job, layout),
+      ...replayFaults(asked, layout).map((why) => `replay: ${why}`),
+      ...readAgain(asked, layout),
     ];
     const hasRun = layout.boards.some(({ pieces }) => pieces.some(({ run }) => run !== undefined));
     return { wrong, isShort: layout.short.length > 0, isProven: layout.proof.proven, hasRun };
   } catch (error) {
-    return { wrong: [`thrown: ${String(error)}`], isShort: false, isProven: false, hasRun: false };
+    return { ...nothing, wrong: [`thrown: ${String(error)}`] };
   }
 }
 

@@ -17,10 +17,11 @@ function isNear(a: number, b: number): boolean {
  * Everything wrong with a layout, in words: a replay written for the tests, which shares no code with the product's own
  * check. The bound is only held against the value.
  */
-export function replayFaults(job: Job, layout: Layout): string[] {
+export function replayFaults(asked: Job, layout: Layout): string[] {
+  const { job, wrong: wrongBreaks } = brokenApart(asked, layout);
   const boards = new Map(job.boards.map((board) => [board.name, board]));
   const parts = new Map(job.parts.map((part) => [part.name, part]));
-  const wrong: string[] = [];
+  const wrong: string[] = [...wrongBreaks];
   const used = new Set<string>();
   for (const laid of layout.boards) {
     const board = boards.get(laid.board);
@@ -42,7 +43,7 @@ export function replayFaults(job: Job, layout: Layout): string[] {
   return [
     ...wrong,
     ...copyFaults(job, layout),
-    ...toneFaults(job, layout),
+    ...woodFaults(job, layout),
     ...runFaults(job, layout),
     ...moneyFaults(job, layout),
   ];
@@ -95,7 +96,7 @@ function pieces(layout: Layout): { readonly piece: LaidPiece; readonly on: LaidB
 }
 
 function copyFaults(job: Job, layout: Layout): string[] {
-  const toneOf = new Map(job.boards.map(({ name, tone }) => [name, tone]));
+  const woodOf = new Map(job.boards.map(({ name, species, tone }) => [name, `${species} | ${tone}`]));
   return job.parts.flatMap((part) => {
     const wrong: string[] = [];
     const own = pieces(layout).filter(({ piece }) => piece.part === part.name);
@@ -106,7 +107,7 @@ function copyFaults(job: Job, layout: Layout): string[] {
       const indices = new Set(made.map(({ piece }) => piece.strip?.index ?? 0));
       if (copy < 1 || copy > part.quantity) wrong.push(`${part.name}: no copy ${copy}`);
       if (made.length !== of || indices.size !== of) wrong.push(`${part.name} ${copy}: its strips`);
-      if (of > 1 && new Set(made.map(({ on }) => toneOf.get(on.board))).size > 1)
+      if (of > 1 && new Set(made.map(({ on }) => woodOf.get(on.board))).size > 1)
         wrong.push(`${part.name} ${copy}: tones`);
     }
     const short = layout.short
@@ -119,17 +120,52 @@ function copyFaults(job: Job, layout: Layout): string[] {
   });
 }
 
-function toneFaults(job: Job, layout: Layout): string[] {
-  if (job.shop.showTone === 'any') return [];
-  const shown = new Set(job.parts.filter(({ show }) => show > 0).map(({ name }) => name));
-  const on = new Set(
-    pieces(layout)
-      .filter(({ piece }) => shown.has(piece.part))
-      .map((one) => one.on.board),
-  );
-  return new Set(job.boards.filter(({ name }) => on.has(name)).map(({ tone }) => tone)).size > 1
-    ? ['tones of what shows']
-    : [];
+/** The woods that a part may ask for by one word, as far as the random jobs use such words. */
+const woodsCalled: Readonly<Record<string, readonly string[]>> = { oak: ['red oak', 'white oak'] };
+
+/** Species and tones: each part of its own wood; what shows of one wood and one tone, as far as the shop does not mix them. */
+function woodFaults({ shop, parts, boards }: Job, layout: Layout): string[] {
+  const wrong: string[] = [];
+  const shown: { asked: string; species: string; tone: string }[] = [];
+  for (const { piece, on } of pieces(layout)) {
+    const part = parts.find(({ name }) => name === piece.part)!;
+    const { species, tone } = boards.find(({ name }) => name === on.board)!;
+    const asked = part.species;
+    const may = woodsCalled[asked] ?? [asked];
+    if (asked !== '' && species !== '' && !may.includes(species)) wrong.push(`${part.name}: of ${species}`);
+    if (part.show > 0) shown.push({ asked, species, tone });
+  }
+  const several = (values: readonly string[]): boolean => new Set(values).size > 1;
+  for (const word of new Set(shown.map(({ asked }) => asked))) {
+    const own = shown.filter(({ asked }) => asked === word).map(({ species }) => species);
+    const isOpen = word === '' && shop.showSpecies === 'any';
+    if (several(own) && !isOpen) wrong.push('species of what shows');
+  }
+  if (shop.showTone === 'any') return wrong;
+  const kept = shown.map((one) => (one.asked === '' && shop.showSpecies === 'any' ? '' : one.species));
+  for (const wood of new Set(kept)) {
+    if (several(shown.filter((_, index) => kept[index] === wood).map(({ tone }) => tone)))
+      wrong.push('tones of what shows');
+  }
+  return wrong;
+}
+
+/** The job with each stretch of a broken run as a run of its own, and what is wrong with the breaks. */
+function brokenApart(job: Job, layout: Layout): { readonly job: Job; readonly wrong: readonly string[] } {
+  const wrong: string[] = [];
+  let parts = job.parts;
+  for (const { run, stretches } of layout.broken ?? []) {
+    const own = parts.filter((part) => part.run === run && part.quantity > 0).map(({ name }) => name);
+    if (run !== 'facing' && job.shop.ownRuns !== 'may break') wrong.push(`${run} may not be broken`);
+    if (stretches.length < 2 || own.join('|') !== stretches.flat().join('|'))
+      wrong.push(`${run}: its stretches`);
+    parts = parts.map((part) => {
+      if (part.run !== run) return part;
+      const at = stretches.findIndex((names) => names.includes(part.name));
+      return { ...part, run: at < 0 || stretches[at]!.length < 2 ? null : `${run} / ${at}` };
+    });
+  }
+  return { job: { ...job, parts }, wrong };
 }
 
 /** Runs laid, each against the parts that its copy holds, and pieces outside a run against the copies that hold one part alone. */

@@ -31,6 +31,9 @@ function shopRows(random: Seeded, units: 'in' | 'mm', write: Write): Row[] {
     ['offcut credit', ['0', '0', '0.5', '1']],
     ['face premium', ['0', '0', '0', '0', '0', '0.1', '1']],
     ['show tone', ['one', 'any']],
+    ['show species', ['one', 'any']],
+    ['own runs', ['whole', 'may break', 'may break']],
+    ['break grain', ['never', '0', '5%', '20']],
     ['stages', ['1', '2', '2', '2', '3', '3', '5', '6', '9', 'any']],
   ];
   // What is left out has its default, mostly that of a usual shop.
@@ -49,6 +52,7 @@ function nameOf(random: Seeded, kind: string, index: number): string {
 
 function boardRows(random: Seeded, write: Write): Row[] {
   const isAlike = random.chance(0.2);
+  const isMixed = random.chance(0.3);
   return Array.from({ length: random.pick([1, 2, 2, 3, 3, 4]) }, (_, index): Row => {
     const length = isAlike ? 60 : random.whole(4 * 24, 4 * 110) / 4;
     const width = isAlike ? 8 : random.whole(4 * 4, 4 * 12) / 4;
@@ -63,6 +67,7 @@ function boardRows(random: Seeded, write: Write): Row[] {
       'look A': random.pick(['', '0', '4', '9.5']),
       'look B': random.pick(['', '0', '6']),
       tone: random.pick(['', '', 'red', 'pale']),
+      species: isMixed ? random.pick(['', 'red oak', 'white oak', 'cherry']) : '',
     };
   });
 }
@@ -73,7 +78,7 @@ function endOf(random: Seeded): string {
 }
 
 function partRows(random: Seeded, boards: readonly Row[], write: Write): Row[] {
-  const runs = random.pick([[], ['r'], ['r'], ['r', 's']]);
+  const runs = random.pick([[], ['r'], ['facing'], ['r', 's'], ['facing', 'r']]);
   const widths = Array.from({ length: 3 }, () => random.whole(4, 4 * 5) / 4);
   const isEven = random.chance(0.4);
   return Array.from({ length: random.whole(1, 7) }, (_, index): Row => {
@@ -107,6 +112,7 @@ function partRows(random: Seeded, boards: readonly Row[], write: Write): Row[] {
       'glue-up': random.chance(0.75) ? '' : random.pick(['2', '3', '5']),
       value: random.chance(0.7) ? '' : random.pick(['0', '7', '120.5']),
       board: pinned + face,
+      species: random.chance(0.85) ? '' : random.pick(['oak', 'red oak', 'cherry']),
     };
   });
 }
