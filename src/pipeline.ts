@@ -53,7 +53,8 @@ export function planJob(
 ): Result<PlannedParts, PlanProblem> {
   const own = boards.filter(({ species }) => isAskedFor(species, mantel.species));
   const widestBoard = widestUsable(own, shop);
-  const plan = planMantel(mantel, legs, widestBoard === null ? {} : { widestBoard });
+  const room = { fitGap: shop.fitGap, scribe: shop.scribeAllowance };
+  const plan = planMantel(mantel, legs, widestBoard === null ? { room } : { room, widestBoard });
   if (!plan.ok) return failure(plan.problems);
   const parts = planParts(plan.value);
   return success({ plan: plan.value, parts, wrap: wrapOn(boards, parts, shop) });

@@ -305,7 +305,12 @@ describe('the proof', () => {
 
   test('counts a glued-up copy once under the goal of most value', () => {
     const strips = plainPart({ name: 'top', length: inches(30), width: inches(5.75) });
-    const job = jobOf([board(60, 8)], [{ ...strips, glueUp: 2, value: 7 }], { ...bare, goal: 'most value' });
+    const job = jobOf([board(60, 8)], [{ ...strips, glueUp: 2, value: 7 }], {
+      ...bare,
+      goal: 'most value',
+      gluedLengthAllowance: ticks(0),
+      gluedWidthAllowance: ticks(0),
+    });
     const blank = { length: inches(30), width: inches(3), part: 0, copy: 1, showFace: null };
     const pieces = [
       { ...blank, x: 0, y: 0, strip: { index: 0, of: 2 } },

@@ -36,6 +36,10 @@ function randomShop(random: Seeded): Shop {
     shortestRip: ticks(length([0, 5, 12])),
     lengthAllowance: ticks(length([0, 0, 1 / 4])),
     widthAllowance: ticks(length([0, 0, 1 / 8])),
+    // Blanks come first here and parts from them: what is trimmed off later is told apart elsewhere.
+    miterAllowance: ticks(0),
+    gluedLengthAllowance: ticks(0),
+    gluedWidthAllowance: ticks(0),
     stages: random.pick([2, 3, 4, 4, 5, 'any'] as const),
     leastOffcutLength: ticks(length([0, 8, 12])),
     leastOffcutWidth: ticks(length([0, 1, 2])),

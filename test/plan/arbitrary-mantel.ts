@@ -19,6 +19,7 @@ export const anyMantel: fc.Arbitrary<Mantel> = fc.record({
   leftWallAngle: wallAngle,
   rightWallAngle: wallAngle,
   panelJoint: fc.constantFrom('butt', 'miter'),
+  faceJoint: fc.constantFrom('butt', 'miter'),
   heightAboveOpening: fc.constantFrom(null, inches(8), inches(14)),
   ledger: fc.constantFrom(null, { thickness: inches(0.75), width: inches(1.5) }),
   species: fc.constantFrom('', 'black walnut', 'oak', 'driftwood'),

@@ -92,7 +92,9 @@ describe('corners of 92 and 88, one end into a wall of 92', () => {
   });
 
   it('slips over the breast with a gap at its sides, and is no larger outside for it', () => {
-    const fitted = measured(outOfSquareMantel, outOfSquare, 'in', { fitGap: inches(1 / 8) });
+    const fitted = measured(outOfSquareMantel, outOfSquare, 'in', {
+      room: { fitGap: inches(1 / 8), scribe: inches(0) },
+    });
     for (const name of ['left facing', 'front facing', 'right facing', 'front top'])
       expect(pieceOf(fitted, name)).toEqual(pieceOf(plan, name));
     expectPieces(fitted, ticksPerInch, [
@@ -161,5 +163,44 @@ describe('a beam between two walls', () => {
       ['beam facing', 60 - 0.25318, 6.5, 0, -2],
       ['beam top', 60, 7.25, 0, 0],
     ]);
+  });
+});
+
+/**
+ * Long edges mitered: boards 3/4, a left return 9 to its cap and 5 off the wall, a front 60 and 8 off, its right end open. The
+ * panels' long points reach the outer faces, so they are as wide as the mantel stands off.
+ */
+describe('long edges mitered', () => {
+  const plan = measured(
+    { faceJoint: 'miter', leftEnd: 'capped', rightEnd: 'open' },
+    'left,9,5,90\nfront,60,8,\n',
+  );
+  it('facings as with butted edges, panels out to the faces, beveled where they meet facing and cap', () => {
+    expectPieces(plan, ticksPerInch, [
+      ['left cap', 5, 6.5, 0, 45],
+      ['left facing', 9 + 8, 6.5, 45, 45],
+      ['front facing', 5 + 60, 6.5, 45, 0],
+      // It runs on to the return's outer face: 60 + 5, and is 8 wide.
+      ['front top', 65, 8, 45, 0],
+      // Edge-joined, its grain across the leg: 5 long, from the front's wall to the cap's outer face 9 wide.
+      ['left top', 5, 9, 45, 0],
+    ]);
+    expect(pieceOf(plan, 'front facing').note).toContain('top and bottom edges beveled 45°');
+    expect(pieceOf(plan, 'front top').note).toContain(
+      'beveled 45° at the edge at the facing and the left end',
+    );
+    expect(pieceOf(plan, 'left top').note).toContain('the left end of the leg');
+  });
+  it('mitered panels of unequal depth, from wall corner to carcass corner to the outer corner', () => {
+    const mitered = measured(
+      { faceJoint: 'miter', panelJoint: 'miter', leftEnd: 'open', rightEnd: 'open' },
+      'left,20,5,90\nfront,60,8,\n',
+    );
+    expectPieces(mitered, ticksPerInch, [
+      ['left top', 20 + 8, 5, 0, 0],
+      ['front top', 60 + 5, 8, 0, 0],
+    ]);
+    // Up to the carcass's corner 7.25 over 4.25: arctan 1.70588 = 59.6; from there out the facings' own 45.
+    expect(pieceOf(mitered, 'left top').note).toContain('right end mitered 59.6°');
   });
 });

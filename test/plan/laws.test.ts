@@ -30,7 +30,7 @@ function forPlans(law: (plan: MantelPlan) => void): void {
   let built = 0;
   fc.assert(
     fc.property(anyMantel, anyLegs, anyGap, (mantel, legs, fitGap) => {
-      const result = planMantel(mantel, legs, { fitGap });
+      const result = planMantel(mantel, legs, { room: { fitGap, scribe: inches(1 / 4) } });
       if (!result.ok) return;
       built += 1;
       law(result.value);
@@ -42,12 +42,13 @@ function forPlans(law: (plan: MantelPlan) => void): void {
 
 describe('laws of the plan', () => {
   it('seen from above, panels, facings and caps cover the drawn outline, no more and no less', () => {
-    forPlans(({ legs, pieces }) => {
+    forPlans(({ mantel, legs, pieces }) => {
       const whole = [...backPath(legs), ...[...outerPath(legs)].reverse()];
-      const faces = pieces.filter(({ kind }) => kind === 'facing' || kind === 'cap');
-      const covered =
-        faces.reduce((sum, { outline }) => sum + Math.abs(areaOf(outline)), 0) +
-        legs.reduce((sum, leg) => sum + Math.abs(areaOf(panelOutline(leg))), 0);
+      const panels = legs.reduce((sum, leg) => sum + Math.abs(areaOf(panelOutline(leg))), 0);
+      // With mitered long edges the top reaches the outer face by itself.
+      const faces =
+        mantel.faceJoint === 'miter' ? [] : pieces.filter(({ kind }) => kind === 'facing' || kind === 'cap');
+      const covered = faces.reduce((sum, { outline }) => sum + Math.abs(areaOf(outline)), panels);
       expect(Math.abs(covered - Math.abs(areaOf(whole)))).toBeLessThan(squareInch / 1e6);
     });
   });

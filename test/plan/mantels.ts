@@ -13,6 +13,7 @@ export const plainMantel: Mantel = {
   leftWallAngle: 90,
   rightWallAngle: 90,
   panelJoint: 'butt',
+  faceJoint: 'butt',
   heightAboveOpening: inches(13.5),
   ledger: { thickness: inches(0.75), width: inches(3) },
   species: 'black cherry',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { inches, ticks } from '../../src/base/units/tick.ts';
 import { clearanceCaution, clearanceLines } from '../../src/flow/plan/clearance-caution.ts';
+import { grainLines } from '../../src/flow/plan/panel-grain.ts';
 import { movementNotes } from '../../src/flow/plan/movement-notes.ts';
 import { planReport, planSections, runLength } from '../../src/flow/plan/plan-report.ts';
 import { planWeight } from '../../src/flow/plan/plan-weight.ts';
@@ -94,25 +95,55 @@ describe('the clearance caution', () => {
 });
 
 describe('movement', () => {
-  it('a long return is noted with what its panel moves; a short one, edge-joined, is not', () => {
-    const notes = movementNotes(planned({}, breast));
-    // Black cherry, flatsawn, 6 to 10 %: 5 × 0.00248 × 4 = 0.0496 in (Wood Handbook 13-2, Table 13-5).
-    expect(notes).toEqual([
-      {
-        leg: 'left',
-        neighbour: 'front',
-        width: inches(5),
-        change: ticks(Math.ceil(0.0496 * 8128)),
-        joint: 'butt',
-      },
+  // Black cherry, flatsawn, 6 to 10 %: 0.00248 × 4 of the width (Wood Handbook 13-2, Table 13-5).
+  const moved = (width: number) => ticks(Math.ceil(width * 0.00248 * 4 * 8128));
+
+  it('a long return is noted with what its panel moves, and so is each end of a panel along a face board', () => {
+    // 14 and 6 deep: the left return keeps its own grain, the right one is edge-joined, its end grain along its own facing.
+    expect(movementNotes(planned({ leftEnd: 'capped' }, breast))).toEqual([
+      { leg: 'left', neighbour: 'front', width: inches(5), change: moved(5), joint: 'butt' },
+      { leg: 'left', neighbour: 'left cap', width: inches(5), change: moved(5), joint: 'face' },
+      { leg: 'front', neighbour: 'left facing', width: inches(7.5), change: moved(7.5), joint: 'face' },
+      { leg: 'front', neighbour: 'right facing', width: inches(7.5), change: moved(7.5), joint: 'face' },
+      { leg: 'right', neighbour: 'right facing', width: inches(6), change: moved(6), joint: 'face' },
     ]);
+    const report = planReport(planned({ leftEnd: 'capped' }, breast), defaultShop);
+    expect(report).toContain('right against right facing: the grain of these panels ends against the');
+    expect(report).toContain('slotted holes');
   });
+
   it('mitered panels cross their grain at every corner', () => {
     const notes = movementNotes(planned({ panelJoint: 'miter', species: '' }, breast));
     expect(notes.map(({ leg: at, joint, change }) => [at, joint, change])).toEqual([
       ['left', 'miter', null],
       ['front', 'miter', null],
     ]);
+  });
+
+  it('says why the grain of panels beside each other differs, and only there', () => {
+    const style = { units: 'in', printFraction: 32 } as const;
+    expect(grainLines(planned({}, breast), style)).toEqual([
+      'left: the grain of its panels runs along it, not as in front: it is 14" long, and no return of more than 10" is ' +
+        'edge-joined with its grain across it.',
+    ]);
+    const both = [leg('left', 8, 5.75), leg('front', 60, 8.25), leg('right', 6, 5.75)];
+    expect(grainLines(planned({}, both), style)).toEqual([]);
+    expect(grainLines(planned({ panelJoint: 'miter' }, both), style).join()).toContain(
+      'mitered to each other',
+    );
+    const inside = grainLines(planned({}, [leg('front', 60, 8, -90), leg('side', 30, 8)]), style);
+    expect(inside.join()).toContain('inside corner');
+    const blunt = grainLines(planned({}, [leg('front', 60, 8, 45), leg('cheek', 9, 8)]), style);
+    expect(blunt.join()).toContain('a wall corner of 135° is too far from square');
+  });
+});
+
+describe('mitered long edges', () => {
+  it('say how they are cut and glued', () => {
+    const report = planReport(planned({ faceJoint: 'miter' }, breast), defaultShop);
+    expect(report).toContain('Long edges of facing and top and bottom: saw 45°');
+    expect(report).toContain('tape along the joint');
+    expect(planReport(planned({}, breast), defaultShop)).not.toContain('Long edges');
   });
 });
 
@@ -129,13 +160,15 @@ describe('the report', () => {
       'Mantel',
       'Finished sizes',
       'At the walls',
-      'Parts, finished, from long point to long point',
+      'Parts, finished, from long point to long point, and their blanks',
+      'Blanks',
       'Angles: the wall as a bevel gauge reads it, the saw off square',
       'Grain round the corners',
       'Weight',
       'Caution: distance from the fire',
       'Caution: hanging',
       'Caution: short pieces',
+      'Grain of the panels',
       'Wood movement',
     ]);
     const metric = planReport(plan, { ...defaultShop, units: 'mm' });

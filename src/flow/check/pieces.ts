@@ -40,12 +40,22 @@ export function boardFaults(layout: Layout, boards: ReadonlyMap<string, Board>):
 const jointing = 1016;
 
 /**
- * Sizes a blank may have on the board: finished size plus allowances, lengthwise or turned as the grain says. Of a
- * glue-up of n strips each is the n-th part of the width, up to a whole tick, plus what jointing its edges takes.
+ * Sizes a blank may have on the board: finished size, what is left on it for fitting, and allowances, lengthwise or turned as
+ * the grain says. Outside a run each slanted end has its allowance. Of a glue-up of n strips, made longer and wider to be
+ * trimmed, each is the n-th part of the width, up to a whole tick, plus what jointing its edges takes.
  */
 function blanks(part: Part, strips: number, job: Job): Sides[] {
-  const length = part.length + job.shop.lengthAllowance;
-  const whole = part.width + job.shop.widthAllowance;
+  const { shop } = job;
+  let length = part.length + shop.lengthAllowance + (part.extraLength ?? 0);
+  let whole = part.width + shop.widthAllowance + (part.extraWidth ?? 0);
+  if (part.run === null) {
+    if (part.leftEnd !== 0) length += shop.miterAllowance;
+    if (part.rightEnd !== 0) length += shop.miterAllowance;
+  }
+  if (strips > 1) {
+    length += shop.gluedLengthAllowance;
+    whole += shop.gluedWidthAllowance;
+  }
   const width = strips > 1 ? Math.ceil(whole / strips) + jointing : whole;
   const along = { length, width };
   const turned = { length: width, width: length };

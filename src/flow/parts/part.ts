@@ -32,6 +32,9 @@ export interface Part {
   /** Degrees the end is cut off square: 0 square, 45 the miter of a square corner; the sign is ignored for kerf. */
   readonly leftEnd: number;
   readonly rightEnd: number;
+  /** Left on the blank beyond the finished size, to be scribed to a wall: none when not given. */
+  readonly extraLength?: Tick;
+  readonly extraWidth?: Tick;
   /** May be made of up to this many edge-joined strips; 1 means one board only. */
   readonly glueUp: number;
   /** Worth of one copy under the goal `most value`; null: its face area in square inches. */

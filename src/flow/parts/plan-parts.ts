@@ -27,6 +27,8 @@ export function planParts(plan: MantelPlan): Part[] {
     run: inRun.has(piece.name) ? runName : null,
     leftEnd: piece.leftEnd,
     rightEnd: piece.rightEnd,
+    ...(piece.extraLength > 0 ? { extraLength: piece.extraLength } : {}),
+    ...(piece.extraWidth > 0 ? { extraWidth: piece.extraWidth } : {}),
     glueUp: piece.glueUp,
     value: null,
     pin: null,

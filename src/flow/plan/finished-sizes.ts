@@ -51,12 +51,13 @@ function endWords(leg: PlannedLeg, side: 'left' | 'right'): string {
 /** The gap at each wall contact, and how the wood is cut there. */
 export function contactLines(plan: MantelPlan, style: LengthStyle): string[] {
   const size = (length: Tick): string => formatLengthWithUnit(length, style);
-  return wallContacts(plan.legs).map(({ leg, place, gap }) => {
+  return wallContacts(plan.legs, plan.room).map(({ leg, place, gap, scribe }) => {
+    const left = scribe > 0 ? `; blanks ${size(scribe)} over-size there, to be scribed` : '';
     if (place === 'back')
       return gap > 0
         ? `${leg.name}, back: gap ${size(gap)} along its wall, so that the box slips over the breast.`
-        : `${leg.name}, back: no gap.`;
+        : `${leg.name}, back: no gap${left}.`;
     const { bevel } = place === 'left end' ? leg.left : leg.right;
-    return `${leg.name}, ${place}: no gap; wall ${sideWallText(bevel)}.`;
+    return `${leg.name}, ${place}: no gap, wall ${sideWallText(bevel)}${left}.`;
   });
 }

@@ -30,6 +30,8 @@ export function ledgerPieces(mantel: Mantel, legs: readonly PlannedLeg[]): PlanP
         thickness: ledger.thickness,
         leftEnd: 0,
         rightEnd: 0,
+        extraLength: ticks(0),
+        extraWidth: ticks(0),
         quality: 'sound',
         show: 0,
         glueUp: 1,

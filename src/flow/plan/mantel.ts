@@ -21,6 +21,11 @@ export interface Mantel {
   readonly rightWallAngle: number;
   /** How the top and bottom panels of two legs meet at a corner, seen from above. */
   readonly panelJoint: 'butt' | 'miter';
+  /**
+   * How the long edges of facing, top and bottom meet: the facing's edge covers the panels' (butt), or all are beveled at 45 so
+   * that no edge shows (miter).
+   */
+  readonly faceJoint: 'butt' | 'miter';
   /** From the top of the firebox opening to the lowest part of the mantel; null: not given. */
   readonly heightAboveOpening: Tick | null;
   /** Section of the strip that the mantel hangs on; null: no ledger among the parts. */

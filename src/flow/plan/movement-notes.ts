@@ -8,21 +8,26 @@ import type { MantelPlan } from './plan-mantel.ts';
 /** A joint in which wood that moves meets wood that does not. */
 export interface MovementNote {
   readonly leg: string;
-  /** The leg whose panel it is joined to. */
+  /** What it is joined to: the leg of another panel, or a facing or cap. */
   readonly neighbour: string;
   /** Width that moves, ticks. */
   readonly width: Tick;
   /** How much over the year, flatsawn, from 6 to 10 % moisture content, ticks; the most of the species it may be; null: unknown. */
   readonly change: Tick | null;
-  readonly joint: 'butt' | 'miter';
+  /** Panel to panel, or the end grain of a panel along a facing or cap. */
+  readonly joint: 'butt' | 'miter' | 'face';
+}
+
+/** Every joint of the panels with crossed grain: with each other at the corners, then with the facings and caps. */
+export function movementNotes(plan: MantelPlan): MovementNote[] {
+  return [...panelNotes(plan), ...faceNotes(plan)];
 }
 
 /**
  * Corners whose panels meet with crossed grain: a longer return butted against its neighbour, and every mitered corner.
  * Short returns, edge-joined with all grain parallel, have none.
  */
-export function movementNotes(plan: MantelPlan): MovementNote[] {
-  const { legs, mantel } = plan;
+function panelNotes({ legs, mantel }: MantelPlan): MovementNote[] {
   const species = speciesCalled(mantel.species);
   return legs.slice(1).flatMap((after, index): MovementNote[] => {
     const before = legs[index]!;
@@ -37,8 +42,33 @@ export function movementNotes(plan: MantelPlan): MovementNote[] {
     const leg = legs[moving]!;
     const neighbour = moving === index ? after : before;
     const width = ticks(leg.depth - leg.gap);
-    const change = yearly(width, species);
-    return [{ leg: leg.name, neighbour: neighbour.name, width, change, joint: 'butt' }];
+    return [
+      { leg: leg.name, neighbour: neighbour.name, width, change: yearly(width, species), joint: 'butt' },
+    ];
+  });
+}
+
+/**
+ * Where the end grain of a panel lies along a facing or cap, which does not move that way: an edge-joined return along its own
+ * facing, any other panel along a cap, and along the facing of a leg that it runs on to.
+ */
+function faceNotes({ legs, mantel }: MantelPlan): MovementNote[] {
+  const species = speciesCalled(mantel.species);
+  return legs.flatMap((leg, index): MovementNote[] => {
+    const shape = panelShape(legs, index);
+    const note = (neighbour: string): MovementNote => {
+      const { width } = shape;
+      return { leg: leg.name, neighbour, width, change: yearly(width, species), joint: 'face' };
+    };
+    if (shape.grain === 'edge-joined') return [note(`${leg.name} facing`)];
+    return (['left', 'right'] as const).flatMap((side): MovementNote[] => {
+      const { kind, panelEnd, turn } = leg[side];
+      const beside = legs[side === 'left' ? index - 1 : index + 1];
+      if (kind === 'capped') return [note(`${side} cap`)];
+      return panelEnd === 'runs on' && turn > 0 && beside !== undefined
+        ? [note(`${beside.name} facing`)]
+        : [];
+    });
   });
 }
 
@@ -78,6 +108,12 @@ function movementLine(group: readonly MovementNote[], wood: string, style: Lengt
     );
   }
   const where = group.map(({ leg, neighbour }) => `${leg} against ${neighbour}`).join('; ');
+  if (joint === 'face')
+    return (
+      `${where}: the grain of these panels ends against the face boards, crossed. A panel ${moves}, along that joint, the face ` +
+      'board does not. Glue it for an inch or two next to the front (a cap: at its miter) and hold the rest with a loose ' +
+      'tongue or with screws in slotted holes, so that it slides.'
+    );
   return (
     `${where}: the grain of this leg's panels ends against that of its neighbour. Its panel ${moves}, the ` +
     'neighbour there does not. Glue that joint near the front only, and let the rest slide.'

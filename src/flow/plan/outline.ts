@@ -73,13 +73,15 @@ export function capOutline(leg: PlannedLeg, side: 'left' | 'right'): Outline {
 
 /** A top or bottom panel as [along, off] in the leg's own measure: along its back edge first, then back along the front edge. */
 export function panelCorners(leg: PlannedLeg): readonly (readonly [along: number, off: number])[] {
-  const { left, right, alongWall } = leg;
+  const { left, right, alongWall, depth } = leg;
   const { back, front } = panelEdges(leg);
   return [
     [-left.panel.atBack, back],
     [alongWall + right.panel.atBack, back],
+    ...(right.bend === undefined ? [] : [[alongWall + right.bend, depth] as const]),
     [alongWall + right.panel.atFront, front],
     [-left.panel.atFront, front],
+    ...(left.bend === undefined ? [] : [[-left.bend, depth] as const]),
   ];
 }
 

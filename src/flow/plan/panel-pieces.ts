@@ -1,10 +1,12 @@
 import { type Tick, inches } from '../../base/units/tick.ts';
 import { ticksUp } from '../../trade/miter.ts';
 import { angleText } from './angle-text.ts';
+import { faceBevel, meetsFace, panelEdgeNote } from './face-joint.ts';
 import type { Mantel } from './mantel.ts';
 import { panelCorners, panelOutline } from './outline.ts';
 import type { PlanPiece } from './piece.ts';
 import { type PlannedLeg, panelEdges } from './planned-leg.ts';
+import { backScribe, endScribe, scribeNote } from './wall-contacts.ts';
 import { turnBy } from './turn.ts';
 
 /** Strips narrower than this make a fussy panel; wider ones tend to cup. Common practice, no source. */
@@ -25,17 +27,19 @@ interface PanelShape {
 }
 
 /**
- * Top and bottom panels. They lie behind the facing and between it and the wall (or the gap along it), flush with the facing's
- * edges, so their width is the leg's depth less the gap.
+ * Top and bottom panels. With butted long edges they lie behind the facing and between it and the wall (or the gap along it), flush with the facing's
+ * edges, so their width is the leg's depth less the gap; with mitered ones they reach the facing's outer face.
  * A short return (an end leg round an outside corner, no deeper than `deepestShortReturn`) has its grain parallel with
  * the leg it is joined to and is edge-joined to it, so that the whole top moves as one; a longer one keeps its own grain.
  * Where the maker asks for mitered panels, short returns are mitered too.
  */
-export function panelPieces(mantel: Mantel, legs: readonly PlannedLeg[]): PlanPiece[] {
+export function panelPieces(mantel: Mantel, legs: readonly PlannedLeg[], scribe: Tick): PlanPiece[] {
   const kinds = mantel.bottom === 'closed' ? (['top', 'bottom'] as const) : (['top'] as const);
   return kinds.flatMap((kind) =>
     legs.map((leg, index): PlanPiece => {
       const shape = panelShape(legs, index);
+      const [ends, back] = [endScribe(leg, scribe), backScribe(leg, scribe)];
+      const isAlong = shape.grain === 'along the leg';
       return {
         name: `${leg.name} ${kind}`,
         kind,
@@ -43,16 +47,35 @@ export function panelPieces(mantel: Mantel, legs: readonly PlannedLeg[]): PlanPi
         length: shape.length,
         width: shape.width,
         thickness: mantel.thickness,
-        leftEnd: 0,
-        rightEnd: 0,
+        ...panelBevels(mantel, legs, index, shape.grain),
+        extraLength: isAlong ? ends : back,
+        extraWidth: isAlong ? back : ends,
         quality: 'clear-1',
         show: 1,
         glueUp: Math.max(1, Math.ceil(shape.width / comfortableStrip)),
-        note: panelNote(legs, index, shape.grain, kind),
+        note: [
+          ...panelNote(legs, index, shape.grain, kind),
+          ...panelEdgeNote(mantel, leg),
+          ...scribeNote(leg, true, true, scribe),
+        ].join('; '),
         outline: panelOutline(leg),
       };
     }),
   );
+}
+
+/** Bevels at the ends of a panel, along its own grain: where they meet a facing or cap and the long edges are mitered. */
+function panelBevels(
+  { faceJoint }: Mantel,
+  legs: readonly PlannedLeg[],
+  index: number,
+  grain: PanelGrain,
+): { readonly leftEnd: number; readonly rightEnd: number } {
+  const bevel = (isBeveled: boolean): number => (isBeveled && faceJoint === 'miter' ? faceBevel : 0);
+  const leg = legs[index]!;
+  // Across its leg a short return's outer end lies at its own facing.
+  if (grain === 'edge-joined') return { leftEnd: bevel(index === 0), rightEnd: bevel(index > 0) };
+  return { leftEnd: bevel(meetsFace(leg, 'left')), rightEnd: bevel(meetsFace(leg, 'right')) };
 }
 
 /** The blank of a leg's panel and the way of its grain. */
@@ -90,8 +113,10 @@ function extent(
 
 /** Degrees a panel's end is cut off square, seen from above; positive when its front edge is the longer. */
 export function panelAngle(leg: PlannedLeg, side: 'left' | 'right'): number {
-  const { atBack, atFront } = leg[side].panel;
-  const { back, front } = panelEdges(leg);
+  const { panel, bend } = leg[side];
+  const { atBack } = panel;
+  const { back } = panelEdges(leg);
+  const [atFront, front] = bend === undefined ? [panel.atFront, leg.panelFront] : [bend, leg.depth];
   return (Math.atan2(atFront - atBack, front - back) * 180) / Math.PI;
 }
 
@@ -100,7 +125,7 @@ function panelNote(
   index: number,
   grain: PanelGrain,
   kind: 'top' | 'bottom',
-): string {
+): string[] {
   const leg = legs[index]!;
   const notes: string[] = [];
   if (grain === 'edge-joined') {
@@ -112,8 +137,11 @@ function panelNote(
     if (Math.abs(angle) < 0.05) continue;
     const what = leg[side].panelEnd === 'miter' ? 'mitered' : 'cut';
     notes.push(
-      `${side} end ${what} ${angleText(angle)} across its width, long point at the ${angle > 0 ? 'front' : 'wall'}`,
+      `${side} end ${what} ${angleText(angle)} across its width, long point at the ${angle > 0 ? 'front' : 'wall'}` +
+        (leg[side].bend === undefined
+          ? ''
+          : `, through its beveled edge at the facing's ${angleText(leg[side].bevel)}`),
     );
   }
-  return notes.join('; ');
+  return notes;
 }

@@ -19,6 +19,9 @@ export interface PlanPiece {
    */
   readonly leftEnd: number;
   readonly rightEnd: number;
+  /** Left on the blank where it meets a wall, to be scribed to it, ticks. */
+  readonly extraLength: Tick;
+  readonly extraWidth: Tick;
   readonly quality: 'clear-1' | 'sound';
   /** 3 the front's facing, 2 other facings and caps, 1 panels, 0 hidden. */
   readonly show: number;

@@ -1,12 +1,12 @@
 import { type Result, failure, success } from '../../base/result/result.ts';
-import { type Tick, longestLength, ticks } from '../../base/units/tick.ts';
+import { type Tick, longestLength } from '../../base/units/tick.ts';
 import { ticksUp } from '../../trade/miter.ts';
 import { checkMantel } from './check-mantel.ts';
 import { crossingSides } from './crossing.ts';
 import { facingPieces } from './facing-pieces.ts';
 import { ledgerPieces } from './ledger-pieces.ts';
 import type { Leg, Mantel } from './mantel.ts';
-import { outerPath, panelCorners, wallPath } from './outline.ts';
+import { outerPath, wallPath } from './outline.ts';
 import { panelPieces } from './panel-pieces.ts';
 import type { PlanPiece } from './piece.ts';
 import type { PlanProblem } from './plan-problem.ts';
@@ -21,6 +21,7 @@ import {
   outerLength,
 } from './planned-leg.ts';
 import { type Point, pointOf } from './point.ts';
+import { type WallRoom, noRoom } from './wall-contacts.ts';
 
 /** A mantel worked out: its legs, and every piece of wood in it. */
 export interface MantelPlan {
@@ -30,14 +31,15 @@ export interface MantelPlan {
   readonly front: number;
   /** Facing first, in walking order (cap, facings, cap); then tops, bottoms, ledgers. */
   readonly pieces: readonly PlanPiece[];
+  readonly room: WallRoom;
 }
 
 /** What the planner may know beyond the mantel itself. */
 export interface PlanOptions {
   /** The widest usable board at hand: decides whether a facing must be glued up, and nothing else. */
   readonly widestBoard?: Tick;
-  /** What the box leaves free along each side of the breast; none when not given. */
-  readonly fitGap?: Tick;
+  /** What is left free at the walls, and on the wood there; nothing when not given. */
+  readonly room?: WallRoom;
 }
 
 /**
@@ -56,21 +58,22 @@ export function planMantel(
   const given = givenLegs.map((leg, index) =>
     leg.name.trim() === '' ? { ...leg, name: `leg ${index + 1}` } : leg,
   );
-  const { widestBoard = null, fitGap = ticks(0) } = options;
+  const { widestBoard = null, room = noRoom } = options;
+  const { fitGap, scribe } = room;
   const problems = checkMantel(mantel, given, fitGap);
   if (problems.length > 0) return failure(problems);
   const front = frontOf(given);
-  const legs = plannedLegs(mantel, legSizes(given, mantel.thickness, front, fitGap), front);
+  const legs = plannedLegs(mantel, legSizes(given, mantel, front, fitGap), front);
   const impossible = impossibleLegs(legs);
   if (impossible.length > 0) return failure(impossible);
   const crossing = crossingLegs(legs);
   if (crossing !== null) return failure([crossing]);
   const pieces = [
-    ...facingPieces(mantel, legs, front, widestBoard),
-    ...panelPieces(mantel, legs),
+    ...facingPieces(mantel, legs, { front, widestBoard, scribe }),
+    ...panelPieces(mantel, legs, scribe),
     ...ledgerPieces(mantel, legs),
   ];
-  return success({ mantel, legs, front, pieces });
+  return success({ mantel, legs, front, pieces, room });
 }
 
 /** Legs with their ends and places; the front leg lies level in the plan view and begins at its origin. */
@@ -94,13 +97,9 @@ function plannedLegs(mantel: Mantel, given: readonly LegSizes[], front: number):
 /** A leg whose facing or panel has no length left anywhere, or too much. */
 function impossibleLegs(legs: readonly PlannedLeg[]): PlanProblem[] {
   return legs.flatMap((leg): PlanProblem[] => {
-    const [wallLeft, wallRight, frontRight, frontLeft] = panelCorners(leg).map(([along]) => along);
-    const least = Math.min(
-      innerLength(leg),
-      outerLength(leg),
-      wallRight! - wallLeft!,
-      frontRight! - frontLeft!,
-    );
+    const { left, right, alongWall } = leg;
+    const reach = (edge: 'atBack' | 'atFront'): number => left.panel[edge] + alongWall + right.panel[edge];
+    const least = Math.min(innerLength(leg), outerLength(leg), reach('atBack'), reach('atFront'));
     // A tick of wood is no wood; and below it rounding decides.
     if (least < 1) return [{ kind: 'leg too short', leg: leg.name, lacking: ticksUp(Math.max(1, -least)) }];
     if (longPointLength(leg) > longestLength)

@@ -1,12 +1,15 @@
 import { type LengthStyle, formatLength, formatLengthWithUnit } from '../../base/units/format-length.ts';
 import { type Tick, ticks } from '../../base/units/tick.ts';
 import { bevelKerf, steepestCommonTilt } from '../../trade/miter.ts';
+import { blankSize } from '../shop/blank-size.ts';
 import type { Shop } from '../shop/shop.ts';
 import { angleText } from './angle-text.ts';
 import { clearanceCaution, clearanceLines } from './clearance-caution.ts';
 import { hangingLines, weightText } from './hanging-caution.ts';
+import { faceJointLines } from './face-joint.ts';
 import { contactLines, finishedLines } from './finished-sizes.ts';
 import { movementLines, movementNotes } from './movement-notes.ts';
+import { grainLines } from './panel-grain.ts';
 import type { PlanPiece } from './piece.ts';
 import type { MantelPlan } from './plan-mantel.ts';
 import { type PlanWeight, planWeight } from './plan-weight.ts';
@@ -35,16 +38,21 @@ export function planSections(plan: MantelPlan, shop: Shop): ReportSection[] {
     text('Finished sizes', finishedLines(plan, shop)),
     text('At the walls', contactLines(plan, shop)),
     {
-      heading: 'Parts, finished, from long point to long point',
+      heading: 'Parts, finished, from long point to long point, and their blanks',
       lines: partsTable(plan, shop),
       isTable: true,
     },
-    text('Angles: the wall as a bevel gauge reads it, the saw off square', angleLines(plan)),
+    text('Blanks', blankLines(plan, shop)),
+    text('Angles: the wall as a bevel gauge reads it, the saw off square', [
+      ...angleLines(plan),
+      ...faceJointLines(plan.mantel),
+    ]),
     text('Grain round the corners', runLines(plan, shop)),
     text('Weight', [weightLine(plan, weight, shop)]),
     text('Caution: distance from the fire', clearanceLines(clearanceCaution(plan), shop)),
     text('Caution: hanging', hangingLines(weight, plan.mantel.ledger !== null, shop.units)),
     text('Caution: short pieces', shortLines(plan, shop)),
+    text('Grain of the panels', grainLines(plan, shop)),
     text('Wood movement', movement(plan, weight, shop)),
   ].filter(({ lines }) => lines.length > 0);
 }
@@ -68,24 +76,51 @@ function overall(plan: MantelPlan, style: LengthStyle): string {
     legs.length === 1 ? `One leg (${names})` : `${legs.length} legs (${names}), the front being ${leg.name}`;
   return (
     `${count}. The finished front stands ${size(leg.projection)} off the wall: its carcass is ${size(leg.depth)} deep and the ` +
-    `facing stands before it. Panels lie behind the facing; all boards ${size(mantel.thickness)} thick.`
+    `facing stands before it. ${mantel.faceJoint === 'butt' ? 'Panels lie behind the facing' : 'Facing and panels meet in a miter along their long edges'}; ` +
+    `all boards ${size(mantel.thickness)} thick.`
   );
 }
 
-function partsTable(plan: MantelPlan, style: LengthStyle): string[] {
+function partsTable(plan: MantelPlan, style: Shop): string[] {
   const unit = style.units === 'mm' ? 'mm' : 'in';
-  const head = ['part', `length, ${unit}`, 'width', 'thick', 'left end', 'right end', 'note'];
+  const head = ['part', `length, ${unit}`, 'width', 'thick', 'blank', 'left end', 'right end', 'note'];
+  const run = facingRun(plan);
   const end = (degrees: number): string => (degrees === 0 ? 'square' : angleText(degrees));
   const rows = plan.pieces.map((piece) => [
     piece.name,
     formatLength(piece.length, style),
     formatLength(piece.width, style),
     formatLength(piece.thickness, style),
+    blankText(piece, run.includes(piece), style),
     end(piece.leftEnd),
     end(piece.rightEnd),
     piece.note,
   ]);
   return textTable([head, ...rows]);
+}
+
+/** The blank as it is cut, of one board: in the run where the facing's is whole. Empty when it is of finished size. */
+function blankText(piece: PlanPiece, inRun: boolean, shop: Shop): string {
+  const { length, width } = blankSize({ ...piece, run: inRun ? piece.name : null }, shop, 1);
+  if (length === piece.length && width === piece.width) return '';
+  return `${formatLength(length, shop)} × ${formatLength(width, shop)}`;
+}
+
+/** What no column can say: how blanks differ when they are cut in another way than the table supposes. */
+function blankLines(plan: MantelPlan, shop: Shop): string[] {
+  const size = (length: Tick): string => formatLengthWithUnit(length, shop);
+  const glued = plan.pieces.some(({ glueUp }) => glueUp > 1);
+  return [
+    ...(shop.miterAllowance > 0
+      ? [`Cut outside the run, a facing's blank is ${size(shop.miterAllowance)} longer for each mitered end.`]
+      : []),
+    ...(glued && shop.gluedLengthAllowance + shop.gluedWidthAllowance > 0
+      ? [
+          `A panel that is glued up is made ${size(shop.gluedLengthAllowance)} longer and ` +
+            `${size(shop.gluedWidthAllowance)} wider, and trimmed to its blank after.`,
+        ]
+      : []),
+  ];
 }
 
 function angleLines(plan: MantelPlan): string[] {
@@ -130,7 +165,7 @@ export function runLength(run: readonly PlanPiece[], kerf: Tick): Tick {
     run.reduce((sum, piece, index) => {
       const next = run[index + 1];
       const angle = next === undefined ? 0 : Math.max(Math.abs(piece.rightEnd), Math.abs(next.leftEnd));
-      return sum + piece.length + (next === undefined ? 0 : bevelKerf(kerf, angle));
+      return sum + piece.length + piece.extraLength + (next === undefined ? 0 : bevelKerf(kerf, angle));
     }, 0),
   );
 }

@@ -25,6 +25,11 @@ export interface LegEnd {
   readonly gain: number;
   readonly panelEnd: PanelEnd;
   readonly panel: PanelReach;
+  /**
+   * Where the miter of two panels of unequal depth bends, past the wall corner at the carcass's depth: from there out it follows
+   * the facings' own miter. Only where the long edges are mitered.
+   */
+  readonly bend?: number;
 }
 
 /** A leg with its ends worked out. */
@@ -35,6 +40,8 @@ export interface PlannedLeg {
   readonly projection: Tick;
   /** Of the carcass: from the wall to the back of the facing. */
   readonly depth: Tick;
+  /** How far off the wall the panels' front edge lies: behind the facing, or at its outer face where the long edges are mitered. */
+  readonly panelFront: Tick;
   /** What the panels and caps leave free along the wall, so that the box slips over the breast. */
   readonly gap: Tick;
   readonly left: LegEnd;
@@ -73,7 +80,10 @@ export function frontOf(legs: readonly Leg[]): number {
 }
 
 /** The sizes of a leg that its corners are worked out from. */
-export type LegSizes = Pick<PlannedLeg, 'name' | 'alongWall' | 'projection' | 'depth' | 'gap'> & {
+export type LegSizes = Pick<
+  PlannedLeg,
+  'name' | 'alongWall' | 'projection' | 'depth' | 'panelFront' | 'gap'
+> & {
   readonly turn: number;
 };
 
@@ -83,14 +93,16 @@ export type LegSizes = Pick<PlannedLeg, 'name' | 'alongWall' | 'projection' | 'd
  */
 export function legSizes(
   legs: readonly Leg[],
-  thickness: Tick,
+  { thickness, faceJoint }: Mantel,
   front: number,
   fitGap: Tick,
 ): readonly LegSizes[] {
   return legs.map(({ name, alongWall, projection, turn }, index) => {
     const towardsFront = index < front ? turn : (legs[index - 1]?.turn ?? 0);
     const gap = index !== front && towardsFront > 0 ? fitGap : ticks(0);
-    return { name, alongWall, projection, depth: ticks(projection - thickness), gap, turn };
+    const depth = ticks(projection - thickness);
+    const panelFront = faceJoint === 'miter' ? projection : depth;
+    return { name, alongWall, projection, depth, panelFront, gap, turn };
   });
 }
 
@@ -122,13 +134,15 @@ function freeEnd(mantel: Mantel, leg: LegSizes, kind: EndKind, wallAngle: number
     case 'capped': {
       // The cap's outer face is where the finished mantel ends, so the carcass stops one thickness short of it.
       const short = mantel.thickness;
-      const panel = { atBack: -short, atFront: -short };
+      // Mitered to the cap, a panel's long point reaches its outer face.
+      const panelEnd = mantel.faceJoint === 'miter' ? 0 : -short;
+      const panel = { atBack: panelEnd, atFront: panelEnd };
       return { ...end, turn: 90, bevel: 45, carcass: -short, gain: short, panel };
     }
     case 'wall': {
       const bevel = offSquare(wallAngle);
       const lean = Math.tan(radians(bevel));
-      const panel = { atBack: leg.gap * lean, atFront: leg.depth * lean };
+      const panel = { atBack: leg.gap * lean, atFront: leg.panelFront * lean };
       return { ...end, bevel, carcass: leg.depth * lean, gain: mantel.thickness * lean, panel };
     }
     case 'open':
@@ -137,7 +151,9 @@ function freeEnd(mantel: Mantel, leg: LegSizes, kind: EndKind, wallAngle: number
 }
 
 function cornerEnd(mantel: Mantel, own: LegSizes, other: LegSizes, turn: number, runsOn: boolean): LegEnd {
-  const butted = mantel.panelJoint === 'butt' && cornerCanButt(turn);
+  // Butted in an inside corner, one panel would have to run into the other's beveled edge.
+  const fits = cornerCanButt(turn) && (turn > 0 || mantel.faceJoint === 'butt');
+  const butted = mantel.panelJoint === 'butt' && fits;
   const panelEnd = butted ? (runsOn ? 'runs on' : 'butts') : 'miter';
   return {
     kind: 'corner',
@@ -147,12 +163,15 @@ function cornerEnd(mantel: Mantel, own: LegSizes, other: LegSizes, turn: number,
     gain: gainAt(mantel.thickness, turn),
     panelEnd,
     panel: panelReach(panelEnd, panelEdges(own), panelEdges(other), turn),
+    ...(panelEnd === 'miter' && mantel.faceJoint === 'miter' && own.depth !== other.depth
+      ? { bend: runPast(own.depth, other.depth, turn) }
+      : {}),
   };
 }
 
-/** The panels lie between the gap along the wall and the facing. */
-export function panelEdges({ gap, depth }: Pick<PlannedLeg, 'gap' | 'depth'>): PanelEdges {
-  return { back: gap, front: depth };
+/** The panels lie between the gap along the wall and the facing, or its outer face. */
+export function panelEdges({ gap, panelFront }: Pick<PlannedLeg, 'gap' | 'panelFront'>): PanelEdges {
+  return { back: gap, front: panelFront };
 }
 
 /** t tan(φ/2), exactly one thickness at a square corner. */

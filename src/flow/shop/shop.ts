@@ -17,6 +17,15 @@ export interface Shop {
   /** Added to every part's finished length and width to give the blank that is cut. */
   readonly lengthAllowance: Tick;
   readonly widthAllowance: Tick;
+  /** What a mantel leaves free along each side of the breast, so that it slips over it. */
+  readonly fitGap: Tick;
+  /** Left on a planned blank where an end or a back meets a wall, to be scribed to it. */
+  readonly scribeAllowance: Tick;
+  /** Added to a blank's length for each end off square, when it is cut as a free piece: a run has its exact kerfs. */
+  readonly miterAllowance: Tick;
+  /** A panel is glued up longer and wider by these, and trimmed after; its joints have their own allowance. */
+  readonly gluedLengthAllowance: Tick;
+  readonly gluedWidthAllowance: Tick;
   /** For boards without a price of their own. */
   readonly pricePerBoardFoot: number;
   /** 0 to 1: share of its cost by area that a keepable offcut earns back. */
@@ -61,6 +70,11 @@ export const defaultShop: Shop = {
   shortestPiece: inches(6),
   lengthAllowance: ticks(0),
   widthAllowance: ticks(0),
+  fitGap: inches(1 / 8),
+  scribeAllowance: inches(1 / 4),
+  miterAllowance: inches(1 / 4),
+  gluedLengthAllowance: inches(1 / 2),
+  gluedWidthAllowance: inches(1 / 4),
   pricePerBoardFoot: 10,
   offcutCredit: 0,
   leastOffcutLength: inches(12),

@@ -92,6 +92,14 @@ export const mantelSettings: readonly MantelSetting[] = [
     read: (named, field) => ({ panelJoint: wordField(named, field, ['butt', 'miter']) }),
   },
   {
+    name: 'face joint',
+    unit: 'butt | miter',
+    default: 'butt',
+    example: 'miter',
+    meaning: 'how the long edges of facing, top and bottom meet: mitered, no edge shows',
+    read: (named, field) => ({ faceJoint: wordField(named, field, ['butt', 'miter']) }),
+  },
+  {
     name: 'height above opening',
     aliases: ['height above the opening', 'height above firebox opening', 'height above the firebox opening'],
     unit: 'length',
@@ -128,6 +136,7 @@ const byDefault: Omit<Mantel, 'faceHeight' | 'thickness'> = {
   leftWallAngle: 90,
   rightWallAngle: 90,
   panelJoint: 'butt',
+  faceJoint: 'butt',
   heightAboveOpening: null,
   ledger: null,
   species: '',

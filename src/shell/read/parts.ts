@@ -22,6 +22,8 @@ export const partColumns = [
   { name: 'run' },
   { name: 'left end' },
   { name: 'right end' },
+  { name: 'extra length' },
+  { name: 'extra width' },
   { name: 'glue-up' },
   { name: 'value' },
   { name: 'board' },
@@ -98,6 +100,12 @@ function partOf(named: NamedTable, row: CsvRow, name: string, boards: ReadonlySe
       range: 'more than 0',
       ...(column === 'thickness' ? { plausible: plausible.finishedThickness } : {}),
     });
+  const extra = (side: 'length' | 'width'): Partial<Part> => {
+    const given = field(`extra ${side}`);
+    if (given.text === '') return {};
+    const more = lengthField(named, given, { side: 'up', range: '0 or more' });
+    return side === 'length' ? { extraLength: more } : { extraWidth: more };
+  };
   const run = field('run').text;
   return {
     name,
@@ -116,6 +124,8 @@ function partOf(named: NamedTable, row: CsvRow, name: string, boards: ReadonlySe
     run: run === '' ? null : run,
     leftEnd: endField(named, field('left end')),
     rightEnd: endField(named, field('right end')),
+    ...extra('length'),
+    ...extra('width'),
     glueUp: numberField(named, field('glue-up'), {
       wanted: 'whole number',
       range: { least: 1, most: 100 },

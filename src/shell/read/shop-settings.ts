@@ -70,6 +70,36 @@ export const shopSettings: readonly ShopSetting[] = [
       widthAllowance,
     }),
   ),
+  length(
+    'fit gap',
+    defaultShop.fitGap,
+    'left free along each side of the breast, so that the mantel slips over it',
+    (fitGap) => ({ fitGap }),
+  ),
+  length(
+    'scribe allowance',
+    defaultShop.scribeAllowance,
+    'left on a planned blank where an end or a back meets a wall',
+    (scribeAllowance) => ({ scribeAllowance }),
+  ),
+  length(
+    'miter allowance',
+    defaultShop.miterAllowance,
+    'added for each end off square of a blank that is cut outside a run',
+    (miterAllowance) => ({ miterAllowance }),
+  ),
+  length(
+    'glued length allowance',
+    defaultShop.gluedLengthAllowance,
+    'a panel is glued up this much longer, and trimmed after',
+    (gluedLengthAllowance) => ({ gluedLengthAllowance }),
+  ),
+  length(
+    'glued width allowance',
+    defaultShop.gluedWidthAllowance,
+    'a panel is glued up this much wider, and trimmed after',
+    (gluedWidthAllowance) => ({ gluedWidthAllowance }),
+  ),
   {
     name: 'price',
     unit: 'money per board foot',

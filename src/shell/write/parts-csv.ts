@@ -102,6 +102,8 @@ export function partTexts(shop: Shop): Readonly<Record<PartText, (part: Part) =>
     run: (part) => part.run ?? '',
     'left end': (part) => (part.leftEnd === 0 ? '' : String(part.leftEnd)),
     'right end': (part) => (part.rightEnd === 0 ? '' : String(part.rightEnd)),
+    'extra length': ({ extraLength }) => (extraLength === undefined ? '' : size(extraLength)),
+    'extra width': ({ extraWidth }) => (extraWidth === undefined ? '' : size(extraWidth)),
     'glue-up': (part) => (part.glueUp === 1 ? '' : String(part.glueUp)),
     value: (part) => (part.value === null ? '' : String(part.value)),
     board: ({ pin }) => (pin === null ? '' : pin.face === null ? pin.board : `${pin.board}:${pin.face}`),

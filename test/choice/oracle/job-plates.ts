@@ -85,7 +85,9 @@ function plainKind(
 ): Kind {
   const index = parts[0]!;
   const part = job.parts[index]!;
-  const length = (part.length + job.shop.lengthAllowance) / cell;
+  const miters = [part.leftEnd, part.rightEnd].filter((end) => end !== 0).length;
+  const overLong = miters * job.shop.miterAllowance + (strips > 1 ? job.shop.gluedLengthAllowance : 0);
+  const length = (part.length + job.shop.lengthAllowance + overLong) / cell;
   const whole = part.width + job.shop.widthAllowance;
   const width = (strips === 1 ? whole : whole / strips + jointing) / cell;
   if (!Number.isInteger(length) || !Number.isInteger(width))

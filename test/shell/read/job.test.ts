@@ -308,7 +308,7 @@ describe('the mantel', () => {
       'shop.csv': 'setting,value\nunits,in\n',
       'mantel.csv':
         'setting,value,note\nface height,6,\nthickness,3/4,\nbottom,open,no panel below\nleft end,wall,\nright end,open,\n' +
-        'left wall angle,87.5,\nright wall angle,inside 92°,\npanel joint,miter,\nheight above the firebox opening,14,\nledger section,1 1/2 x 3 1/2,\nspecies,white oak,\n',
+        'left wall angle,87.5,\nright wall angle,inside 92°,\npanel joint,miter,\nface joint,miter,\nheight above the firebox opening,14,\nledger section,1 1/2 x 3 1/2,\nspecies,white oak,\n',
       'legs.csv':
         'leg,along wall,projection,wall corner\nleft,20 1/4,6,\nfront,60,6,inside 135\nright,9,6,92°\n',
     });
@@ -326,6 +326,7 @@ describe('the mantel', () => {
           leftWallAngle: 87.5,
           rightWallAngle: 92,
           panelJoint: 'miter',
+          faceJoint: 'miter',
           heightAboveOpening: inches(14),
           ledger: { thickness: inches(1.5), width: inches(3.5) },
           species: 'white oak',
@@ -355,6 +356,7 @@ describe('the mantel', () => {
       leftWallAngle: 90,
       rightWallAngle: 90,
       panelJoint: 'butt',
+      faceJoint: 'butt',
       heightAboveOpening: null,
       ledger: null,
       species: '',

@@ -38,6 +38,8 @@ function cutTogether(parts: readonly Part[]): Part[][] {
 /** All that says where a part may lie and how it may be made. Copies of a free part do not matter, those of a run's do. */
 function keyOf(part: Part): unknown[] {
   const { length, width, thickness, grain, quality, accept, glueUp, pin, species, match } = part;
+  const { leftEnd, rightEnd, extraLength = 0, extraWidth = 0 } = part;
   const inRun = part.run === null ? null : [part.leftEnd, part.rightEnd, part.quantity];
-  return [length, width, thickness, grain, quality, accept, glueUp, pin, species, match ?? null, inRun];
+  const fitted = [leftEnd, rightEnd, extraLength, extraWidth];
+  return [length, width, thickness, grain, quality, accept, glueUp, pin, species, match ?? null, inRun, fitted];
 }

@@ -1,5 +1,6 @@
 import { type Tick, ticks } from '../../../base/units/tick.ts';
 import { kindsOf } from '../../../flow/choice/kinds.ts';
+import { blankOf } from '../../../flow/parts/blank.ts';
 import type { Job } from '../../../flow/stock/job.ts';
 
 /** Steps that lengths are measured in, as ticks: 1/64 in and 0.1 mm. */
@@ -11,8 +12,12 @@ const grids = [127, 32] as const;
  * A layout of it is a layout of the job; one that needs the last 1/64 in of a board is missed.
  */
 export function onGrid(job: Job): Job {
-  const { crosscutKerf, lengthAllowance } = job.shop;
-  const free = job.parts.filter(({ run }) => run === null).map(({ length }) => length + lengthAllowance);
+  const { crosscutKerf } = job.shop;
+  const free = job.parts
+    .filter(({ run }) => run === null)
+    .flatMap((part) =>
+      (part.glueUp > 1 ? [1, 2] : [1]).map((strips) => blankOf(part, job.shop, strips).length),
+    );
   const grid = grids.find((step) => [crosscutKerf, ...free].every((length) => length % step === 0));
   if (grid === undefined) return job;
   const longer = new Map<number, Tick>();

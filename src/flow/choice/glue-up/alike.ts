@@ -4,9 +4,11 @@ import type { Part } from '../../parts/part.ts';
 /** A key under which free parts coincide that may take each other's place: all but their names, numbers and notes. */
 function alikeKey(part: Part): string {
   const { length, width, thickness, grain, quality, show, accept, glueUp, value, pin } = part;
+  const { leftEnd, rightEnd, extraLength = 0, extraWidth = 0 } = part;
   return JSON.stringify([
     ...[length, width, thickness, grain, quality, show, accept, glueUp],
     ...[value, pin, part.species, part.match ?? null],
+    ...[leftEnd, rightEnd, extraLength, extraWidth],
   ]);
 }
 

@@ -1,5 +1,4 @@
-import { ticks } from '../../../base/units/tick.ts';
-import { blankOf } from '../../parts/blank.ts';
+import { blankOf, partWithBlank } from '../../parts/blank.ts';
 import type { Part } from '../../parts/part.ts';
 import type { Job } from '../../stock/job.ts';
 import type { WayToMake } from './way-to-make.ts';
@@ -34,13 +33,13 @@ export function corePart(job: Job, part: Part, ways: readonly WayToMake[]): Part
     const width = Math.min(...widths);
     if (width > 0 && pieces * width > best.pieces * best.width) best = { pieces, width };
   }
-  const width = best.width - shop.widthAllowance;
-  if (width <= 0) return nothing;
+  const { length } = blankOf(part, shop, 1);
+  const core = partWithBlank(part, shop, { length, width: best.width });
+  if (core.width <= 0) return nothing;
   const value = part.value ?? (part.length * part.width) / 8128 ** 2;
   return {
-    ...part,
+    ...core,
     quantity: part.quantity * best.pieces,
-    width: ticks(width),
     value: value / best.pieces,
   };
 }

@@ -1,5 +1,4 @@
-import { ticks } from '../../../base/units/tick.ts';
-import { blankOf } from '../../parts/blank.ts';
+import { blankOf, partWithBlank } from '../../parts/blank.ts';
 import { type Match, matchesOf, suits } from '../../parts/match.ts';
 import type { Part } from '../../parts/part.ts';
 import type { Board } from '../../stock/board.ts';
@@ -41,12 +40,10 @@ export function waysToMake(job: Job, part: Part): WayToMake[] {
 /** The part as the solver is asked for it: itself, or its strips, each worth its share. */
 export function partMade(job: Job, part: Part, { strips, match }: WayToMake): Part {
   if (strips === 1 || match === null) return part;
-  const { width } = blankOf(part, job.shop, strips);
   const value = part.value ?? (part.length * part.width) / 8128 ** 2;
   return {
-    ...part,
+    ...partWithBlank(part, job.shop, blankOf(part, job.shop, strips)),
     quantity: part.quantity * strips,
-    width: ticks(width - job.shop.widthAllowance),
     grain: 'along',
     value: value / strips,
     match,

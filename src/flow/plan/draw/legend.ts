@@ -35,17 +35,24 @@ export function legend(
         badge(key.number, { x: left + 10, y }),
         cell(nameOf(key), 1, y),
         cell(sizeOf(key, style), 2, y),
-        cell(key.piece.kind === 'top' ? panelWords(plan, key.piece) : endsOf(key), 3, y),
+        cell(
+          key.piece.kind === 'top'
+            ? panelWords(plan, key.piece)
+            : endsOf(key, plan.mantel.faceJoint === 'miter'),
+          3,
+          y,
+        ),
       ];
     }),
-    signs(keys, left, top + legendRow * (keys.length + 1)),
+    signs(keys, plan.mantel.faceJoint === 'miter', left, top + legendRow * (keys.length + 1)),
   );
 }
 
 /** What the signs of the drawing mean. */
-function signs(keys: readonly PieceKey[], left: number, y: number): Markup {
+function signs(keys: readonly PieceKey[], isMitered: boolean, left: number, y: number): Markup {
   const hasLedger = keys.some(({ piece }) => piece.kind === 'ledger');
-  const text = `${hasLedger ? 'Dashed: ledger, under the top. ' : ''}Arrows: way of the grain. At the corners: the wall as a bevel gauge reads it; the saw, off square, for the facing ends there.`;
+  const dotted = isMitered ? 'Dotted: facing, its edges and the top’s beveled 45°. ' : '';
+  const text = `${hasLedger ? 'Dashed: ledger, under the top. ' : ''}${dotted}Arrows: way of the grain. At the corners: wall as a bevel gauge reads it, saw off square.`;
   return lettered(text, { x: left - 11, y }, { anchor: 'start', size: 24 });
 }
 
@@ -85,12 +92,13 @@ function sizeOf({ piece }: PieceKey, style: LengthStyle): string {
   return `${size(piece.length)} × ${size(piece.width)} × ${size(piece.thickness)}`;
 }
 
-function endsOf({ piece }: PieceKey): string {
+function endsOf({ piece }: PieceKey, isMitered: boolean): string {
   const { kind, leftEnd, rightEnd } = piece;
   if (kind !== 'facing' && kind !== 'cap') return '';
   const end = (degrees: number): string =>
     degrees === 0 ? 'square' : `${angleText(degrees)} ${degrees < 0 ? 'inside ' : ''}bevel`;
+  const edges = isMitered ? '; long edges 45°' : '';
   return leftEnd === rightEnd
-    ? `both ends ${end(leftEnd)}`
-    : `left end ${end(leftEnd)}, right end ${end(rightEnd)}`;
+    ? `both ends ${end(leftEnd)}${edges}`
+    : `left end ${end(leftEnd)}, right end ${end(rightEnd)}${edges}`;
 }

@@ -97,7 +97,13 @@ function wood(plan: MantelPlan, paper: Paper): Markup {
       }),
     ),
     faces.map(({ outline }) =>
-      svg('path', { d: closedPath(paper, outline), fill: hatched('plan', 'facing'), 'stroke-width': 4 }),
+      svg('path', {
+        d: closedPath(paper, outline),
+        ...(plan.mantel.faceJoint === 'butt'
+          ? { fill: hatched('plan', 'facing'), 'stroke-width': 4 }
+          : // Under the mitered edges of the top.
+            { fill: 'none', 'stroke-width': 3, 'stroke-dasharray': '4 6' }),
+      }),
     ),
   );
 }

@@ -3,6 +3,7 @@ import { type Tick, ticks } from '../../../base/units/tick.ts';
 import { type Markup, svg } from '../../../base/markup/element.ts';
 import { isolate, shorten } from '../../../base/markup/shorten.ts';
 import { hollowHeight } from '../check-mantel.ts';
+import type { Mantel } from '../mantel.ts';
 import type { MantelPlan } from '../plan-mantel.ts';
 import { dimension } from './dimension.ts';
 import { legendRow, nameOf } from './legend.ts';
@@ -91,49 +92,70 @@ function wall({ mantel }: MantelPlan, scale: Scale): Markup {
   );
 }
 
-/** A board of the section, from `off` the wall and `down` from the top, ticks. */
+/** A board of the section; its corners from `off` the wall and `down` from the top, ticks. */
 interface Board {
   readonly material: Material;
-  readonly off: number;
-  readonly down: number;
-  readonly wide: number;
-  readonly high: number;
+  readonly corners: readonly (readonly [off: number, down: number])[];
 }
 
 function boardsOf({ mantel, legs, front }: MantelPlan): Board[] {
   const { faceHeight, thickness, bottom, ledger } = mantel;
-  const { depth } = legs[front]!;
-  const panel = { material: 'panel', off: 0, wide: depth, high: thickness } as const;
+  const { depth, projection, panelFront } = legs[front]!;
+  const isMitered = panelFront > depth;
+  const under = bottom === 'closed' ? faceHeight - thickness : faceHeight;
+  // How far the facing's back stops short of its face, at a mitered edge.
+  const topShy = isMitered ? thickness : 0;
+  const lowShy = isMitered && bottom === 'closed' ? thickness : 0;
+  const panel = (outside: number, inside: number): Board => ({
+    material: 'panel',
+    corners: [
+      [0, outside],
+      [panelFront, outside],
+      [depth, inside],
+      [0, inside],
+    ],
+  });
   return [
-    ...(ledger === null
-      ? []
-      : [
-          {
-            material: 'ledger',
-            off: 0,
-            down: thickness,
-            wide: ledger.thickness,
-            high: ledger.width,
-          } as const,
-        ]),
-    { ...panel, down: 0 },
-    ...(bottom === 'closed' ? [{ ...panel, down: faceHeight - thickness }] : []),
-    { material: 'facing', off: depth, down: 0, wide: thickness, high: faceHeight },
+    ...(ledger === null ? [] : [ledgerBoard(thickness, ledger)]),
+    panel(0, thickness),
+    ...(bottom === 'closed' ? [panel(faceHeight, under)] : []),
+    {
+      material: 'facing',
+      corners: [
+        [projection, 0],
+        [projection, faceHeight],
+        [depth, faceHeight - lowShy],
+        [depth, topShy],
+      ],
+    },
   ];
 }
 
+function ledgerBoard(down: number, { thickness, width }: NonNullable<Mantel['ledger']>): Board {
+  return {
+    material: 'ledger',
+    corners: [
+      [0, down],
+      [thickness, down],
+      [thickness, down + width],
+      [0, down + width],
+    ],
+  };
+}
+
 function boards(plan: MantelPlan, scale: Scale): Markup {
+  const path = ({ corners }: Board): string =>
+    corners
+      .map(
+        ([off, down], at) =>
+          `${at === 0 ? 'M' : 'L'}${wallFace + across(scale, off)} ${top + across(scale, down)}`,
+      )
+      .join('');
   return svg(
     'g',
-    { stroke: '#000', 'stroke-width': 4 },
-    boardsOf(plan).map(({ material, off, down, wide, high }) =>
-      svg('rect', {
-        x: wallFace + across(scale, off),
-        y: top + across(scale, down),
-        width: across(scale, off + wide) - across(scale, off),
-        height: across(scale, down + high) - across(scale, down),
-        fill: hatched('section', material),
-      }),
+    { stroke: '#000', 'stroke-width': 4, 'stroke-linejoin': 'round' },
+    boardsOf(plan).map((board) =>
+      svg('path', { d: `${path(board)}Z`, fill: hatched('section', board.material) }),
     ),
   );
 }

@@ -12,7 +12,7 @@ const blankColumn: Column = { head: 'blank', kind: 'keep' };
 
 /** The parts: what was asked, what is laid out, and where each copy lies. */
 export function partsSection(job: Job, layout: Layout, named: Named): Markup {
-  const hasAllowance = job.shop.lengthAllowance > 0 || job.shop.widthAllowance > 0;
+  const hasAllowance = job.parts.some((part) => blanksOf(part, layout, job) !== sizeText(part, job.shop));
   return html(
     'section',
     { id: 'parts' },
@@ -52,11 +52,23 @@ function row(part: Part, job: Job, layout: Layout, named: Named, hasAllowance: b
     String(part.quantity),
     laid < part.quantity ? html('strong', {}, String(laid)) : String(laid),
     `${sizeText(part, job.shop)} × ${bare(part.thickness, job.shop)}`,
-    ...(hasAllowance ? [sizeText(blankOf(part, job.shop, 1), job.shop)] : []),
+    ...(hasAllowance ? [blanksOf(part, layout, job)] : []),
     woodText(part),
     endsText(part),
     places.length > 0 ? places : 'none',
   ];
+}
+
+/** The blanks as they are cut: of one board, or of strips in the numbers that the layout has, panels trimmed after gluing. */
+function blanksOf(part: Part, layout: Layout, job: Job): string {
+  const laid = layout.boards.flatMap(({ pieces }) => pieces.filter((piece) => piece.part === part.name));
+  const counts = [...new Set(laid.map(({ strip }) => strip?.of ?? 1))].sort((a, b) => a - b);
+  return (counts.length === 0 ? [1] : counts)
+    .map((strips) => {
+      const size = sizeText(blankOf(part, job.shop, strips), job.shop);
+      return strips === 1 ? size : `${strips} strips of ${size}`;
+    })
+    .join('; ');
 }
 
 function woodText(part: Part): string {

@@ -1,4 +1,5 @@
 import { writeCsv } from '../../../base/csv/write-csv.ts';
+import type { Shop } from '../../shop/shop.ts';
 import type { Job } from '../../stock/job.ts';
 import type { LaidBoard, LaidPiece, Layout } from '../../cuts/layout.ts';
 import { liesAcross, named as lookUp, type Named } from '../words/named.ts';
@@ -29,6 +30,7 @@ export function layoutRows(job: Job, layout: Layout): string[][] {
     'run order',
     'left end',
     'right end',
+    ...['finished length', 'finished width'].map((head) => withUnitHead(head, shop)),
   ];
   const place = (thing: { x: number; y: number; length: number; width: number }): string[] =>
     [thing.x, thing.y, thing.length, thing.width].map((length) => decimalLength(length, shop));
@@ -39,7 +41,7 @@ export function layoutRows(job: Job, layout: Layout): string[][] {
       piece.part,
       String(piece.copy),
       ...place(piece),
-      ...pieceEnd(piece, named),
+      ...pieceEnd(piece, named, shop),
     ]),
     ...laid.offcuts.map((offcut) => [
       ...start(laid),
@@ -47,7 +49,7 @@ export function layoutRows(job: Job, layout: Layout): string[][] {
       offcut.id,
       '',
       ...place(offcut),
-      ...Array<string>(9).fill(''),
+      ...Array<string>(11).fill(''),
     ]),
   ]);
   return [header, ...rows];
@@ -62,7 +64,7 @@ function start(laid: LaidBoard): string[] {
   return [laid.board, String(laid.copy)];
 }
 
-function pieceEnd(piece: LaidPiece, named: Named): string[] {
+function pieceEnd(piece: LaidPiece, named: Named, shop: Shop): string[] {
   const part = named.parts.get(piece.part);
   return [
     piece.showFace ?? '',
@@ -74,5 +76,7 @@ function pieceEnd(piece: LaidPiece, named: Named): string[] {
     piece.run ? String(piece.run.order + 1) : '',
     part ? String(part.leftEnd) : '',
     part ? String(part.rightEnd) : '',
+    part ? decimalLength(part.length, shop) : '',
+    part ? decimalLength(part.width, shop) : '',
   ];
 }
