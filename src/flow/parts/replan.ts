@@ -17,6 +17,8 @@ const decidedBy: Readonly<Record<PartField, 'measured' | 'person' | 'making'>> =
   thickness: 'measured',
   leftEnd: 'measured',
   rightEnd: 'measured',
+  extraLength: 'measured',
+  extraWidth: 'measured',
   quantity: 'person',
   species: 'person',
   grain: 'person',

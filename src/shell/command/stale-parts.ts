@@ -151,6 +151,8 @@ const columnOf: Readonly<Record<PartField, keyof ReturnType<typeof partTexts>>> 
   run: 'run',
   leftEnd: 'left end',
   rightEnd: 'right end',
+  extraLength: 'extra length',
+  extraWidth: 'extra width',
   glueUp: 'glue-up',
   value: 'value',
   pin: 'board',

@@ -112,7 +112,8 @@ export function partTexts(shop: Shop): Readonly<Record<PartText, (part: Part) =>
 }
 
 function isNumeric(name: Column): boolean {
-  return ['length', 'width', 'thickness', 'show', 'left end', 'right end', 'value'].includes(name);
+  const extra = ['extra length', 'extra width'];
+  return ['length', 'width', 'thickness', 'show', 'left end', 'right end', 'value', ...extra].includes(name);
 }
 
 /** `sound knot <= 1/2 in; stain`. */

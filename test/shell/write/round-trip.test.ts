@@ -52,7 +52,7 @@ function partOn(boards: readonly string[]): fc.Arbitrary<Part> {
     board: boards.length === 0 ? fc.constant('') : fc.constantFrom(...boards),
     face: fc.constantFrom('A' as const, 'B' as const, null),
   });
-  return fc.record({
+  const given = fc.record({
     name,
     quantity: fc.nat(1000),
     length: size(1),
@@ -74,6 +74,8 @@ function partOn(boards: readonly string[]): fc.Arbitrary<Part> {
     pin: boards.length === 0 ? fc.constant(null) : fc.option(pin, { nil: null }),
     note,
   });
+  const extra = fc.record({ extraLength: size(0), extraWidth: size(0) }, { requiredKeys: [] });
+  return fc.tuple(given, extra).map(([own, more]) => ({ ...own, ...more }));
 }
 
 /** A row, perhaps planned: with a record of what the plan wrote, which pins nothing. */
@@ -208,8 +210,8 @@ describe('what stands in the files', () => {
       defaultShop,
     );
     expect(text).toBe(
-      'part,quantity,length,width,thickness,species,grain,quality,show,accept,run,left end,right end,glue-up,value,board,note,planned\n' +
-        '\'=Front,2,60 1/2,6,3/4 in,white ash,,clear-1,yes,"sound knot <= 1/2 in; stain",wrap,45,-22.5,,,B3:A,"over the fire, seen by all",\n',
+      'part,quantity,length,width,thickness,species,grain,quality,show,accept,run,left end,right end,extra length,extra width,glue-up,value,board,note,planned\n' +
+        '\'=Front,2,60 1/2,6,3/4 in,white ash,,clear-1,yes,"sound knot <= 1/2 in; stain",wrap,45,-22.5,,,,,B3:A,"over the fire, seen by all",\n',
     );
   });
 });
