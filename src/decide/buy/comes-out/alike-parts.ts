@@ -41,5 +41,18 @@ function keyOf(part: Part): unknown[] {
   const { leftEnd, rightEnd, extraLength = 0, extraWidth = 0 } = part;
   const inRun = part.run === null ? null : [part.leftEnd, part.rightEnd, part.quantity];
   const fitted = [leftEnd, rightEnd, extraLength, extraWidth];
-  return [length, width, thickness, grain, quality, accept, glueUp, pin, species, match ?? null, inRun, fitted];
+  return [
+    length,
+    width,
+    thickness,
+    grain,
+    quality,
+    accept,
+    glueUp,
+    pin,
+    species,
+    match ?? null,
+    inRun,
+    fitted,
+  ];
 }
