@@ -20,7 +20,7 @@ const cell = 1016;
 const shop = {
   ...defaultShop,
   ...{ endTrim: ticks(0), edgeTrim: ticks(0), shortestRip: ticks(0), shortestPiece: ticks(0) },
-  ...{ leastOffcutLength: ticks(cell), leastOffcutWidth: ticks(cell) },
+  ...{ leastOffcutLength: ticks(cell), leastOffcutWidth: ticks(cell), gluedWidthAllowance: ticks(0) },
 };
 const thin = ticks(2000);
 const thick = ticks(6000);
@@ -68,7 +68,12 @@ function gluedJob(seed: number): Job {
   }));
   return {
     name: `glued ${seed}`,
-    shop: { ...shop, ripKerf: kerf, crosscutKerf: kerf },
+    shop: {
+      ...shop,
+      ripKerf: kerf,
+      crosscutKerf: kerf,
+      gluedLengthAllowance: ticks(seed % 3 === 0 ? cell : 0),
+    },
     parts: [narrow, ...others],
     boards: Array.from({ length: random.whole(2, 4) }, (_, index) => board(random, index)),
   };
@@ -100,6 +105,7 @@ function leastCost(job: Job, made: readonly { strips: number; tone: string }[]):
       ...panel!,
       name: `${strips}`,
       quantity: strips,
+      length: ticks(panel!.length + (strips > 1 ? job.shop.gluedLengthAllowance : 0)),
       width: ticks(width),
       glueUp: 1,
       thickness: thick,
