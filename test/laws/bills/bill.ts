@@ -75,6 +75,7 @@ function mantel(stream: Random): Mantel {
     leftWallAngle: 90,
     rightWallAngle: 90,
     panelJoint: chance(stream, 0.5) ? 'butt' : 'miter',
+    faceJoint: chance(stream, 0.3) ? 'miter' : 'butt',
     heightAboveOpening: null,
     ledger: chance(stream, 0.6) ? { thickness: inches(3 / 4), width: inches(3) } : null,
     species: '',
