@@ -34,7 +34,7 @@ async function example(): Promise<Place> {
 
 /** The front as a tape finds it a second time: 4 inches more. */
 const widen = ({ change }: Place): void => change('legs.csv', /^front,([^,]+)/m, 'front,64');
-const ownRow = `shelf,1,20,5,3/4${','.repeat(12)}mine,`;
+const ownRow = `shelf,1,20,5,3/4${','.repeat(14)}mine,`;
 const quick = ['--effort', '0'];
 const pieceLength = (text: string, name: string): number =>
   (JSON.parse(text) as Layout).boards
@@ -135,7 +135,8 @@ describe('sizes changed by hand in planned rows', () => {
     job.change('parts.csv', /^(front top,1,)[^,]+(.*,)"?length .*$/m, '$150$2');
     const { out, err } = await job.run('layout', 'job', '--json', ...quick);
     expect(err).not.toContain('no longer follow');
-    expect(pieceLength(out, 'front top') % (50 * 8128)).toBe(0);
+    // Glued up half an inch over-long.
+    expect(pieceLength(out, 'front top') % (50.5 * 8128)).toBe(0);
   });
 });
 

@@ -135,15 +135,19 @@ describe('glue lines', () => {
     const pile = 'board,length,width,thickness,surface,price\na,96,6,4/4,S4S,30\nb,96,6,4/4,S4S,30\n';
     const flaw = (face: string): string => `board,kind,face,from,to,low,high\na,stain,${face},2,94,1,5\n`;
     const job = { 'parts.csv': panel, 'boards.csv': pile, 'shop.csv': shop('show tone,any\n') };
-    const plain = await runIn(testWorld(), 'layout', jobFolder({ ...job, 'defects.csv': null }));
-    expect(plain.code).toBe(0);
-    expect(plain.out).toContain('panel is edge-joined of 2 strips: a glue line shows along it.');
-    expect(plain.out).toMatch(/in book order, turn strip 2 over about the joint like a page/);
-    expect(plain.out).not.toContain('back is edge-joined');
     const pinned = panel
       .replace('glue-up\n', 'glue-up,board\n')
       .replace('yes,2\n', 'yes,2,a\n')
       .replace(',,2\n', ',,2,\n');
+    const plain = await runIn(
+      testWorld(),
+      'layout',
+      jobFolder({ ...job, 'parts.csv': pinned, 'defects.csv': null }),
+    );
+    expect(plain.code).toBe(0);
+    expect(plain.out).toContain('panel is edge-joined of 2 strips: a glue line shows along it.');
+    expect(plain.out).toMatch(/in book order, turn strip 2 over about the joint like a page/);
+    expect(plain.out).not.toContain('back is edge-joined');
     const folder = jobFolder({ ...job, 'parts.csv': pinned, 'defects.csv': flaw('B') });
     const stained = await runIn(testWorld(), 'layout', folder);
     expect(stained.out).toContain('Strip 2 cannot be turned over into book order: its face B is not clear.');

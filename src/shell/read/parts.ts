@@ -81,6 +81,8 @@ function plannedPart(named: NamedTable, row: CsvRow, name: string): Part | null 
   ]);
   const recorded: NamedTable = {
     ...named,
+    // A plan writes its record with a point, whatever the file's own decimal sign.
+    table: { ...named.table, decimalComma: false },
     indexOf: new Map(columns.map((column, index) => [column, index])),
     problems: [],
     cautions: [],
