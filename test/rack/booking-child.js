@@ -33,7 +33,17 @@ function bookingOf(number) {
 function piece(called) {
   const size = { length: 8128 * 20, width: 8128 * 4, dressedThickness: 6604 };
   const names = { nominalThickness: '4/4', nominalInches: 1, species: 'white oak', grade: '', tone: '' };
-  return { name: called, ...size, ...names, lookA: 5, lookB: 5, cost: 1, defects: [], parent: null };
+  return {
+    name: called,
+    ...size,
+    ...names,
+    lookA: 5,
+    lookB: 5,
+    cost: 1,
+    defects: [],
+    beside: [],
+    parent: null,
+  };
 }
 
 process.stdout.write('ready\n');

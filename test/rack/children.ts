@@ -22,7 +22,8 @@ export function leanBuild(folder: string): string {
   if (!existsSync(join(built, 'shell', 'rack', 'append-booking.js')))
     throw new Error('not built: npm run build');
   const lean = join(folder, 'built');
-  for (const part of ['base', 'trade', 'flow/rack', 'flow/stock', join('shell', 'rack')])
+  const readers = ['shell/read/bounded-bytes.js', 'shell/not-regular.js'];
+  for (const part of ['base', 'trade', 'flow/rack', 'flow/stock', 'shell/rack', ...readers])
     cpSync(join(built, part), join(lean, part), { recursive: true });
   writeFileSync(join(lean, 'index.js'), door);
   writeFileSync(join(lean, 'package.json'), '{ "type": "module" }');

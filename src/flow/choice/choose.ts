@@ -124,7 +124,13 @@ function* soughtInTurn(
     const made = turn === 0 ? roundedCopies(instance, mix.shares) : drawnCopies(instance, mix.shares, stream);
     const fixed = withWaysFixed(instance, made);
     const own: Standing = { best: planOf(fixed, []), bound: standing.bound, near: [] };
-    const there = { ...solving, instance: fixed, standing: own, store: { ...store, pool: emptyPool() } };
+    const there = {
+      ...solving,
+      instance: fixed,
+      standing: own,
+      store: { ...store, pool: emptyPool() },
+      mix: { shares: null },
+    };
     for (const { doing } of sought(there, effort / turns, () => done())) {
       if (own.best.objective < standing.best.objective) offerTo(standing)(planOf(instance, own.best.columns));
       yield say(doing, standing);

@@ -32,11 +32,15 @@ function added(text: string, boards: readonly Board[], shop = defaultShop): stri
 function readBack(text: string, shop = defaultShop) {
   const { value, problems } = readBoards('boards.csv', text, shop);
   expect(problems).toEqual([]);
-  return value!.boards;
+  // What a yard counts depends on the other boards of the file: exact halves go up and down by turns.
+  return value!.boards.map(({ yardFeet, ...board }) => {
+    expect(yardFeet).toBeGreaterThan(0);
+    return board;
+  });
 }
 
-function bare({ defects, ...board }: Board): Omit<Board, 'defects'> {
-  expect(defects).toEqual([]);
+function bare({ defects, yardFeet, ...board }: Board): Omit<Board, 'defects' | 'yardFeet'> {
+  expect([defects, yardFeet > 0]).toEqual([[], true]);
   return board;
 }
 

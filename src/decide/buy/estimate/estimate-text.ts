@@ -103,23 +103,25 @@ function lumberLines(lumber: LumberEstimate): string[] {
   ];
 }
 
+/** The columns for a spreadsheet. */
+const head = [
+  ...[
+    'species',
+    'thickness',
+    'grade',
+    'what',
+    'chance',
+    'chance low',
+    'chance high',
+    'board feet',
+    'low',
+    'high',
+  ],
+  ...['brought home', 'price per bf', 'cost', 'yield', 'visits', 'seed'],
+];
+
 /** The estimate for a spreadsheet: one row for each thickness, grade and chance, then the rules of thumb. */
 export function estimateCsv(estimate: JobEstimate): string {
-  const head = [
-    ...[
-      'species',
-      'thickness',
-      'grade',
-      'what',
-      'chance',
-      'chance low',
-      'chance high',
-      'board feet',
-      'low',
-      'high',
-    ],
-    ...['brought home', 'price per bf', 'cost', 'yield', 'visits', 'seed'],
-  ];
   const number = (value: number | null, places: number): string =>
     value === null ? '' : value.toFixed(places);
   const rows = estimate.lumber.flatMap(({ wanted, grades }) =>
