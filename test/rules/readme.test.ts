@@ -64,7 +64,9 @@ describe('the commands of the README', () => {
       const isBlank = command.includes('--blank');
       const line = isBlank ? command.replace('my-mantel', 'blank-mantel') : command;
       const ran = spawnSync('sh', ['-c', line], { cwd: folder, encoding: 'utf8' });
-      expect({ command, status: ran.status, stderr: ran.stderr }).toEqual({ command, status: 0, stderr: '' });
+      // A slow machine says now and then how it stands.
+      const stderr = ran.stderr.replace(/^[^\n]*(\d+ of \d+|: best|: bound|first layout)[^\n]*\n/gm, '');
+      expect({ command, status: ran.status, stderr }).toEqual({ command, status: 0, stderr: '' });
     }
     expect(existsSync(join(folder, 'my-mantel', 'out', 'sheet.html'))).toBe(true);
   }, 600_000);
