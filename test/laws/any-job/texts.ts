@@ -41,6 +41,10 @@ function shopRows(random: Seeded, units: 'in' | 'mm', write: Write): Row[] {
   return [
     { setting: 'units', value: units },
     { setting: 'goal', value: goal },
+    // The replay knows finished sizes and the allowances above.
+    { setting: 'miter allowance', value: '0' },
+    { setting: 'glued length allowance', value: '0' },
+    { setting: 'glued width allowance', value: '0' },
     ...given.map(([setting, values]) => ({ setting, value: random.pick(values) })),
   ];
 }
