@@ -15,7 +15,7 @@ describe('the story of two jobs', () => {
       cpSync(join(jobs, name), join(cwd, name), { recursive: true });
     const run = (...args: string[]): Promise<Ran> => runIn(testWorld({ cwd }), ...args);
     const layout = async (...args: string[]): Promise<Layout> => {
-      const { code, out, err } = await run('layout', ...args, '--effort', '0.05', '--json');
+      const { code, out, err } = await run('layout', ...args, '--effort', '0.1', '--json');
       expect([code, err]).toEqual([0, expect.not.stringContaining('rack.csv:')]);
       return JSON.parse(out) as Layout;
     };
