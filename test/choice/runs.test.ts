@@ -82,6 +82,13 @@ describe('the crosscuts of a run take their stage', () => {
     },
   );
 
+  it('in one stage what is not as wide as the board is known to be short without a search', () => {
+    const parts = [plainPart({ name: 'part', length: inches(10), width: inches(3), quantity: 2 })];
+    const job = jobOf([boardOf(61, 3.5), boardOf(80, 5, 20)].map(named), parts, { stages: 1 });
+    expect(buildInstance(job).groups).toEqual([]);
+    expect(laid(job)).toMatchObject({ short: [{ part: 'part', copies: 2 }], proof: { proven: true } });
+  });
+
   it('in two stages pieces too short to be ripped are not laid, and said to be short', () => {
     const job = jobOf(
       [boardOf(61, 12)],

@@ -66,6 +66,11 @@ function shapesOf(job: Job, kind: BlankKind): Shape[] {
   return grain === 'across' ? [across] : [along, across];
 }
 
+/** The shapes that can be cut from a board of this width, whatever else: in one stage nothing is ripped. */
+function shapesOn({ shop }: Job, shapes: readonly Shape[], width: number): readonly Shape[] {
+  return shop.stages === 1 ? shapes.filter((shape) => shape.width === width) : shapes;
+}
+
 /**
  * A run's narrower pieces are ripped once the run is crosscut: that takes a second stage, and pieces long enough to be ripped.
  * And all its pieces lie along the grain.
@@ -133,12 +138,15 @@ function groupOf(
   const board = job.boards[index]!;
   const area = usable(board, job.shop);
   const known: Clearances = { numbers: new Map(), sets: [] };
-  const platesKinds: Kind[] = kinds.map((kind, k) => ({
-    shapes: shapes[k]!,
-    cap: kind.demand,
-    clearances: isCuttable(job, kind) ? clearancesFor(job, kind, board, known) : [],
-    ...(kind.members.length > 1 ? { run: piecesOf(kind) } : {}),
-  }));
+  const platesKinds: Kind[] = kinds.map((kind, k) => {
+    const lying = shapesOn(job, shapes[k]!, area.width);
+    return {
+      shapes: lying.length === 0 ? shapes[k]! : lying,
+      cap: kind.demand,
+      clearances: lying.length > 0 && isCuttable(job, kind) ? clearancesFor(job, kind, board, known) : [],
+      ...(kind.members.length > 1 ? { run: piecesOf(kind) } : {}),
+    };
+  });
   const plate: Plate = {
     length: Math.max(0, area.length),
     width: Math.max(0, area.width),
@@ -204,7 +212,9 @@ function mayServe(job: Job, kinds: readonly BlankKind[], shapes: Shared['shapes'
   return kinds.some(
     (kind, k) =>
       isCuttable(job, kind) &&
-      shapes[k]!.some(({ length, width }) => length <= area.length && width <= area.width) &&
+      shapesOn(job, shapes[k]!, area.width).some(
+        ({ length, width }) => length <= area.length && width <= area.width,
+      ) &&
       clearancesFor(job, kind, board, { numbers: new Map(), sets: [] }).length > 0,
   );
 }

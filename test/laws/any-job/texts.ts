@@ -34,10 +34,10 @@ function shopRows(random: Seeded, units: 'in' | 'mm', write: Write): Row[] {
     ['show species', ['one', 'any']],
     ['own runs', ['whole', 'may break', 'may break']],
     ['break grain', ['never', '0', '5%', '20']],
-    ['stages', ['1', '2', '2', '2', '3', '3', '5', '6', '9', 'any']],
+    ['stages', ['1', '2', '2', '2', '3', '3', '3', '4', '6', 'any']],
   ];
   // What is left out has its default, mostly that of a usual shop.
-  const given = settings.filter(([name]) => random.chance(name === 'stages' ? 0.65 : 0.45));
+  const given = settings.filter(([name]) => random.chance(name === 'stages' ? 0.55 : 0.45));
   return [
     { setting: 'units', value: units },
     { setting: 'goal', value: goal },
