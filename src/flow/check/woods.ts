@@ -31,7 +31,8 @@ export function woodFaults(
 ): PieceFault[] {
   const faults: PieceFault[] = [];
   const speciesOf = new Map<string, Set<string>>();
-  const tonesOf = new Map<string, Set<string>>();
+  // What names no species and may be of any is one group, wood without a species another.
+  const tonesOf = new Map<string | null, Set<string>>();
   for (const { board, copy, pieces } of layout.boards) {
     const wood = boards.get(board);
     if (wood === undefined) continue;
@@ -45,7 +46,7 @@ export function woodFaults(
       const asked = woodCalled(part.species);
       const species = woodCalled(wood.species);
       speciesOf.set(asked, (speciesOf.get(asked) ?? new Set()).add(species));
-      const kept = job.shop.showSpecies === 'any' && asked === '' ? '' : species;
+      const kept = job.shop.showSpecies === 'any' && asked === '' ? null : species;
       tonesOf.set(kept, (tonesOf.get(kept) ?? new Set()).add(wood.tone));
     }
   }
@@ -55,6 +56,6 @@ export function woodFaults(
   }
   if (job.shop.showTone === 'any') return faults;
   for (const [species, tones] of tonesOf)
-    if (tones.size > 1) faults.push({ kind: 'mixed tones', species, tones: [...tones] });
+    if (tones.size > 1) faults.push({ kind: 'mixed tones', species: species ?? '', tones: [...tones] });
   return faults;
 }

@@ -50,6 +50,8 @@ const nothing: Outcome = { wrong: [], isShort: true, isProven: false, hasRun: fa
  */
 export function outcomeOf(seed: number, effort: number, isDrawn = true): Outcome {
   const { value: job, problems } = readJobTexts(`job ${seed}`, anyJobTexts(seed));
+  // Boards none of which is large enough to cut from are refused: their unit may be another.
+  if (problems.length > 0 && problems.every(({ kind }) => kind === 'implausible')) return nothing;
   if (problems.length > 0)
     throw new Error(`the generator made a job that cannot be read:\n${printProblems(problems)}`);
   const rack = { job: 'job', used: new Set<string>(), needs: [] };

@@ -142,7 +142,9 @@ function woodFaults({ shop, parts, boards }: Job, layout: Layout): string[] {
     if (several(own) && !isOpen) wrong.push('species of what shows');
   }
   if (shop.showTone === 'any') return wrong;
-  const kept = shown.map((one) => (one.asked === '' && shop.showSpecies === 'any' ? '' : one.species));
+  const kept = shown.map((one) =>
+    one.asked === '' && shop.showSpecies === 'any' ? 'any' : `of ${one.species}`,
+  );
   for (const wood of new Set(kept)) {
     if (several(shown.filter((_, index) => kept[index] === wood).map(({ tone }) => tone)))
       wrong.push('tones of what shows');
